@@ -1,0 +1,1 @@
+"""Boardwright: from a design to a built and published piece of furniture."""

@@ -1,0 +1,1 @@
+"""Design file → `Design`: strict schema, line and column in every finding. The only door to ruamel.yaml."""

@@ -1,0 +1,1 @@
+"""One published equation a function, with its source and limits."""

@@ -1,0 +1,1 @@
+"""`Design` → `Piece`: parts, joints, cuts, fasteners, hardware, spaces, every size known."""

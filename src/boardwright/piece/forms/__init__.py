@@ -1,0 +1,1 @@
+"""Constructions: one file a form."""

@@ -1,0 +1,1 @@
+"""Ways a part can be joined to another: one file a joint."""

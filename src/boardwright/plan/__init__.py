@@ -1,0 +1,1 @@
+"""`plan.json`: the record that every output prints from."""

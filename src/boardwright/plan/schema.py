@@ -1,0 +1,229 @@
+"""The shape of `plan.json`, version 1. Everything that any output prints stands in it.
+
+Lengths are given twice: `mm`, the settled size, and `text`, what is printed. Nothing downstream computes a size.
+"""
+
+from __future__ import annotations
+
+from typing import Any, Literal
+
+from pydantic import BaseModel, ConfigDict, Field
+
+FORMAT = "boardwright-plan/1"
+
+
+class Record(BaseModel):
+    """Base of every record: extra keys are refused, values do not change."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Size(Record):
+    """A printed length: settled value [mm] and its text in the plan's units."""
+
+    mm: float
+    text: str
+
+
+class Sizes(Record):
+    """Length with the grain, width, thickness."""
+
+    length: Size
+    width: Size
+    thickness: Size
+
+
+class Instance(Record):
+    """One part of the piece: where it is. `pose` is the 3 x 4 matrix from part to piece [mm]."""
+
+    id: str
+    group: str
+    pose: list[list[float]]
+
+
+class Strip(Record):
+    """One strip of a glue-up, rough."""
+
+    width: Size
+    count: int
+
+
+class PlanPart(Record):
+    """One kind of part: all parts of one letter.
+
+    `cuts` are the shop features in the part's own frame, as data (see docs/plan-format.md); `work` says the same in
+    words, in the order of the drawing.
+    """
+
+    letter: str
+    name: str
+    count: int
+    stock: str
+    stock_name: str
+    material: Literal["wood", "sheet"]
+    finished: Sizes
+    rough: Sizes | None
+    glue_up: list[Strip] = Field(default_factory=list)
+    grain: str
+    work: list[str]
+    mirror_of: str = ""
+    show: list[str] = Field(default_factory=list)
+    mass_kg: float
+    cuts: list[dict[str, Any]]
+    instances: list[Instance]
+    drawing: str
+
+
+class PlanJoint(Record):
+    """One kind of joint between two letters."""
+
+    kind: str
+    first: str
+    second: str
+    count: int
+    summary: str
+    glued: bool
+
+
+class Buy(Record):
+    """One line of the buying list."""
+
+    group: Literal["lumber", "sheets", "fasteners", "hardware", "glue"]
+    item: str
+    quantity: str
+    """As bought: `23 board feet`, `2 sheets`, `36`."""
+    detail: str = ""
+    """What it is for, the waste in it, how it was counted."""
+    source: str = ""
+
+
+class Placed(Record):
+    """A rectangle on a board or sheet [mm]: lower left corner, size along the board and across it."""
+
+    letter: str
+    label: str
+    x: float
+    y: float
+    length: float
+    width: float
+
+
+class Layout(Record):
+    """One board or sheet and what is cut from it."""
+
+    id: str
+    stock: str
+    title: str
+    length: Size
+    width: Size
+    kerf: Size
+    placed: list[Placed]
+    used_share: float
+    """Share of the face that goes into parts, 0 to 1."""
+    drawing: str
+
+
+class LayoutSummary(Record):
+    """What the layouts of one stock come to."""
+
+    stock: str
+    count: int
+    bound: int
+    """Fewest boards or sheets of this kind that could do, as far as is proven."""
+    waste_share: float
+    verified: bool
+    text: str
+
+
+class Caution(Record):
+    """The usual cautions for one machine or kind of work."""
+
+    about: str
+    lines: list[str]
+    source: str
+
+
+class PlanFinding(Record):
+    """A finding, as in the terminal."""
+
+    code: str
+    severity: Literal["error", "warning", "note"]
+    message: str
+    where: str
+    found: str
+    expected: str
+    source: str
+    remedy: str
+    count: int = 1
+
+
+class PlanReason(Record):
+    """Why a size is what it is."""
+
+    path: str
+    size: Size
+    sum: str
+    rule: str
+    source: str
+    given: bool
+
+
+class ChainMember(Record):
+    """One size of a chain; negative when it is taken off."""
+
+    label: str
+    size: Size
+
+
+class PlanChain(Record):
+    """Sizes that add up exactly to a whole."""
+
+    name: str
+    members: list[ChainMember]
+    whole: ChainMember
+
+
+class DrawingRecord(Record):
+    """A drawing: entities as plain data (see docs/plan-format.md), millimetres on paper, y upwards."""
+
+    id: str
+    title: str
+    scale: str
+    width: float
+    height: float
+    entities: list[dict[str, Any]]
+
+
+class Fact(Record):
+    """A named fact of the whole piece, e.g. `weight`: `41 kg (90 lb)`."""
+
+    name: str
+    text: str
+
+
+class Plan(Record):
+    """The whole plan."""
+
+    format: Literal["boardwright-plan/1"] = FORMAT
+    title: str
+    about: str = ""
+    maker: str = ""
+    version: str = "1"
+    units: Literal["in", "mm"]
+    step: Size
+    """The finest step that is printed."""
+    outside: dict[Literal["width", "depth", "height"], Size]
+    facts: list[Fact]
+    parts: list[PlanPart]
+    joints: list[PlanJoint]
+    buy: list[Buy]
+    layouts: list[Layout]
+    layout_summaries: list[LayoutSummary]
+    drawings: list[DrawingRecord]
+    cautions: list[Caution]
+    notes: list[str]
+    findings: list[PlanFinding]
+    reasons: list[PlanReason]
+    chains: list[PlanChain]
+    hardware: list[dict[str, Any]] = Field(default_factory=list)
+    """Bought things that take room: name, box in the piece [mm]."""

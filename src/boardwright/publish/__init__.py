@@ -1,0 +1,1 @@
+"""`plan.json` → PDF, tables, DXF, STEP. The only door to typst."""
