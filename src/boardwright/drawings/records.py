@@ -1,4 +1,4 @@
-"""A drawing as a record: lines, circles, fills, texts and dimensions, in millimetres on the paper, y upwards."""
+"""A drawing as a record: lines, circles, fills, texts, dimensions; millimetres on the paper, y upwards."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Literal
 
 Point = tuple[float, float]
 LineStyle = Literal["visible", "hidden", "centre", "thin", "cut", "moved", "border"]
-"""ISO 128-2 line types: visible 01.2, hidden 02.1, centre 04.1, thin 01.1, cut 04.2, moved 05.1; border is 01.2."""
+"""ISO 128-2 line types: visible, border 01.2, hidden 02.1, centre 04.1, thin 01.1, cut 04.2, moved 05.1."""
 Anchor = Literal["left", "middle", "right"]
 
 

@@ -220,6 +220,8 @@ class Plan(Record):
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
     drawings: list[DrawingRecord]
+    cover: str = ""
+    """Id of the drawing on the cover; when empty, the first that is no part's and no layout's."""
     cautions: list[Caution]
     notes: list[str]
     findings: list[PlanFinding]

@@ -1,0 +1,121 @@
+"""Screws and dowels: tips that break through, two that meet, too near an edge, screws in end grain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+import numpy as np
+
+from boardwright.checks.context import Context
+from boardwright.core.findings import Finding, Severity
+from boardwright.piece.records import Fastener, Part
+from boardwright.solids.cells import cells
+
+EDGE_DIAMETERS = 2.5
+EDGE_SOURCE = "2.5 shank diameters: NDS commentary on wood screws (from memory)"
+APART = 2.0
+"""Wood left between two fasteners [mm]: common practice."""
+BEYOND = 1.5
+"""Wood left beyond a tip [mm], below which a warning is given: half of the 1/8 in of common practice."""
+
+
+def _inside(point: Any, boxes: Any) -> bool:
+    return bool(((boxes[:, 0] <= point + 1e-6) & (boxes[:, 1] >= point - 1e-6)).all(axis=1).any())
+
+
+def tips(c: Context) -> Iterator[Finding]:
+    """A tip that comes out of the wood, or into a groove."""
+    cell: dict[str, Any] = {}
+    for f in c.piece.fasteners:
+        into = c.parts.get(f.into)
+        if into is None:
+            continue
+        boxes = cell.setdefault(f.into, cells(into))
+        tip = np.array(f.tip)
+        beyond = tip + np.array(f.direction) * BEYOND
+        if _inside(beyond, boxes):
+            continue
+        out = not _inside(tip, boxes)
+        room = _room(f, into)
+        yield Finding(
+            "fastener.breaks-through", Severity.ERROR if out else Severity.WARNING,
+            f"the {f.kind} from {c.label(f.held)} " + ("comes out of" if out else "nearly comes out of") + f" {c.label(f.into)}",
+            f.place, found=f"{f.name}: {c.text(f.length)} long, wood for {c.text(room)}",
+            expected=f"at least {c.text(BEYOND)} of wood beyond the tip", source="common practice",
+            remedy=f"use one of {c.text(max(room - 3.0, 0.0))} or shorter, or move it off the groove",
+            parts=(f.held, f.into),
+        )
+
+
+def _room(f: Fastener, into: Part) -> float:
+    """From the head to the far side of the receiving part, along the fastener [mm]."""
+    axis = max(range(3), key=lambda i: abs(f.direction[i]))
+    far = into.box.high[axis] if f.direction[axis] > 0 else into.box.low[axis]
+    return abs(far - f.at[axis])
+
+
+def meetings(c: Context) -> Iterator[Finding]:
+    """Two fasteners in one place, also from both faces of a divider."""
+    all_ = c.piece.fasteners
+    if len(all_) < 2:
+        return
+    start = np.array([f.at for f in all_])
+    end = np.array([f.tip for f in all_])
+    low, high = np.minimum(start, end), np.maximum(start, end)
+    radius = np.array([f.diameter / 2 for f in all_])
+    limit = radius[:, None] + radius[None, :] + APART
+    gap = np.maximum(low[:, None] - high[None, :], low[None, :] - high[:, None]).clip(min=0.0)
+    near = np.sqrt((gap**2).sum(axis=2)) < limit
+    for i, j in np.argwhere(np.triu(near, 1)):
+        one, two = all_[i], all_[j]
+        if not {one.held, one.into} & {two.held, two.into}:
+            continue
+        distance = float(np.sqrt((gap[i, j] ** 2).sum()))
+        yield Finding(
+            "fastener.meet", Severity.ERROR,
+            f"two {one.kind}s meet in {c.label(one.into if one.into in (two.into, two.held) else one.held)}",
+            two.place, found=f"{c.text(distance)} between their axes",
+            expected=f"at least {c.text(float(limit[i, j]))}: half of each diameter and {c.text(APART)} of wood",
+            source="common practice", remedy="move one along, or use shorter ones",
+            parts=tuple(dict.fromkeys((one.held, one.into, two.held, two.into))),
+        )
+
+
+def edges(c: Context) -> Iterator[Finding]:
+    """Screws too near an edge of either part."""
+    for f in c.piece.fasteners:
+        if f.kind != "screw":
+            continue
+        need = EDGE_DIAMETERS * f.diameter
+        axis = max(range(3), key=lambda i: abs(f.direction[i]))
+        for id in (f.held, f.into):
+            part = c.parts.get(id)
+            if part is None:
+                continue
+            found = min(
+                min(f.at[k] - part.box.low[k], part.box.high[k] - f.at[k]) for k in range(3) if k != axis
+            )
+            if found < need - 0.05:
+                yield Finding(
+                    "fastener.edge", Severity.WARNING, f"a screw is near the edge of {c.label(id)}", f.place,
+                    found=f"{f.name}, {c.text(found)} from the edge", expected=f"at least {c.text(need)}",
+                    source=EDGE_SOURCE,
+                    remedy=f"use a screw of at most {c.text(found / EDGE_DIAMETERS)} shank, or thicker stock", parts=(id,),
+                )
+
+
+def end_grain(c: Context) -> Iterator[Finding]:
+    """Screws driven along the grain of solid wood."""
+    for f in c.piece.fasteners:
+        part = c.parts.get(f.into)
+        if f.kind != "screw" or part is None or part.stock.kind != "wood":
+            continue
+        along = abs(sum(a * b for a, b in zip(f.direction, part.pose.x, strict=True)))
+        if along > 0.9:
+            yield Finding(
+                "fastener.end-grain", Severity.WARNING, f"screws go into the end grain of {c.label(f.into)}", f.place,
+                found=f.name, expected="side grain, or dowels",
+                source="end grain holds 60 % of side grain (builders' handbook); NDS allows it no withdrawal load (from memory)",
+                remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue", parts=(f.into,),
+            )

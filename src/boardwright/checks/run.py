@@ -1,0 +1,35 @@
+"""All checks of a piece, in order."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+
+from boardwright.checks import drawers, fasteners, fit, wood
+from boardwright.checks.context import Context, context
+from boardwright.core.findings import Finding, grouped
+from boardwright.piece.records import Piece
+from boardwright.solids.dry_fit import DryFit
+from boardwright.tables.bundle import Tables
+
+CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
+    fit.collisions,
+    fit.open_joints,
+    fit.unplanned_gaps,
+    fit.thin_webs,
+    drawers.travel,
+    drawers.height,
+    drawers.width,
+    drawers.depth,
+    fasteners.tips,
+    fasteners.meetings,
+    fasteners.edges,
+    fasteners.end_grain,
+    wood.cross_grain,
+    wood.stock_gives,
+)
+
+
+def run_checks(piece: Piece, fit_result: DryFit, tables: Tables) -> list[Finding]:
+    """Every finding of every check."""
+    c = context(piece, fit_result, tables)
+    return grouped(f for check in CHECKS for f in check(c))

@@ -1,0 +1,106 @@
+"""Solid wood that is not free to move, and stock that does not give a part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boardwright.checks.context import Context
+from boardwright.core.findings import Finding, Severity
+from boardwright.piece.records import Joint, Part
+
+LIMIT = 1.0
+"""Difference in movement that a glue line takes [mm]: what a cross-grain joint about 90 mm (3 1/2 in) wide makes
+over a change of 4 % in wood that moves 0.27 % for each per cent; wider ones fail in time (common practice)."""
+SOURCE = "movement: Wood Handbook FPL-GTR-190 eq. 13-2; limit of a cross-grain glue line: common practice"
+
+
+def _strain(part: Part, axis: int) -> float:
+    """Change per 1 % of moisture along a piece axis [1/%]."""
+    for own, rate in ((part.pose.x, part.stock.lengthwise), (part.pose.y, part.stock.across), (part.pose.z, part.stock.through)):
+        if abs(own[axis]) > 0.9:
+            return rate
+    return part.stock.across
+
+
+def _fixed(c: Context, joint: Joint) -> list[tuple[tuple[float, float], ...]]:
+    """Extents on the three axes over which a joint holds both parts: glue faces, and rows of screws without slots."""
+    out = [
+        tuple((k.box.low[i], k.box.high[i]) for i in range(3)) for k in joint.contacts if k.glued and joint.glued
+    ]
+    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind == "screw" and not f.slotted]
+    if len(screws) > 1:
+        out.append(tuple((min(f.at[i] for f in screws), max(f.at[i] for f in screws)) for i in range(3)))
+    return out
+
+
+def cross_grain(c: Context) -> Iterator[Finding]:
+    """Two parts held together over a length in which they move differently."""
+    m = c.piece.moisture
+    swing = m.wettest - m.driest
+    for joint in c.piece.joints:
+        one, two = c.parts.get(joint.first), c.parts.get(joint.second)
+        if one is None or two is None or "wood" not in (one.stock.kind, two.stock.kind):
+            continue
+        worst, width = 0.0, 0.0
+        for extent in _fixed(c, joint):
+            for axis in range(3):
+                span = extent[axis][1] - extent[axis][0]
+                move = abs(_strain(one, axis) - _strain(two, axis)) * swing * span
+                if move > worst:
+                    worst, width = move, span
+        if worst <= LIMIT:
+            continue
+        yield Finding(
+            "wood.cross-grain", Severity.ERROR if worst > 2 * LIMIT else Severity.WARNING,
+            f"{c.label(one.id)} and {c.label(two.id)} are held together across the grain", joint.place,
+            found=f"{c.text(width)} held; they part by {c.text(worst)} between {m.driest:g} % and {m.wettest:g} % moisture",
+            expected=f"at most {c.text(LIMIT)}", source=SOURCE,
+            remedy="let one of them float (a groove without glue, or screws in slots), turn its grain, or use a sheet",
+            parts=(one.id, two.id),
+        )
+
+
+def stock_gives(c: Context) -> Iterator[Finding]:
+    """Parts thicker than their stock, larger than their sheet, or of a thickness no lumber on sale gives."""
+    seen: set[tuple[str, str]] = set()
+    for part in c.piece.parts:
+        stock = part.stock
+        thin = min(part.size)
+        if thin > stock.thickness + 1e-6 or (stock.kind == "sheet" and abs(part.size[2] - stock.thickness) > 1e-6):
+            if ("thick", part.letter) in seen:
+                continue
+            seen.add(("thick", part.letter))
+            yield Finding(
+                "stock.thickness-not-given", Severity.ERROR, f"no part of `{stock.id}` can be as thick as {c.label(part.id)}",
+                part.place, found=f"{c.printer.text(part.size[2])} of stock {c.printer.text(stock.thickness)} thick",
+                expected=f"{c.printer.text(stock.thickness)}", remedy="name another stock, or change the size", parts=(part.id,),
+            )
+        elif stock.sheet_size is not None:
+            yield from _sheet(c, part, seen)
+        elif ("class", stock.id) not in seen and _no_class(c, part):
+            seen.add(("class", stock.id))
+            yield Finding(
+                "stock.no-lumber", Severity.ERROR, f"no lumber on sale planes to the thickness of `{stock.id}`", part.place,
+                found=c.printer.text(stock.thickness), expected="at most 3 3/4 in (95 mm)", source="lumber table",
+                remedy="use thinner stock, or glue it up from layers", parts=(part.id,),
+            )
+
+
+def _no_class(c: Context, part: Part) -> bool:
+    return c.tables.class_for(part.stock.thickness, c.piece.units) is None
+
+
+def _sheet(c: Context, part: Part, seen: set[tuple[str, str]]) -> Iterator[Finding]:
+    assert part.stock.sheet_size is not None
+    length, width = part.stock.sheet_size
+    fits = part.size[0] <= length and part.size[1] <= width
+    turned = part.size[1] <= length and part.size[0] <= width and not part.stock.grain
+    if fits or turned or ("sheet", part.letter) in seen:
+        return
+    seen.add(("sheet", part.letter))
+    yield Finding(
+        "stock.larger-than-sheet", Severity.ERROR, f"{c.label(part.id)} is larger than its sheet", part.place,
+        found=f"{c.printer.size(part.size[0])} × {c.printer.text(part.size[1])}",
+        expected=f"at most {c.printer.size(length)} × {c.printer.text(width)}",
+        source=part.stock.source, remedy="use a larger sheet (`sheet_length`, `sheet_width`), or a smaller part", parts=(part.id,),
+    )

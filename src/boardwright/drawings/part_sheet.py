@@ -1,0 +1,395 @@
+"""The sheet of one part: three aligned views, all sizes from one end and one edge, details, a key."""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from boardwright.core.poses import Box
+from boardwright.drawings.fonts import text_width
+from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked
+from boardwright.drawings.marks import balloon, break_line, datum, end_grain, grain_arrow, leader, third_angle
+from boardwright.drawings.part_details import bounds, details, shift
+from boardwright.drawings.part_features import Feature, Printer, features, positions
+from boardwright.drawings.part_foot import foot_of
+from boardwright.drawings.records import Drawing, Entity, Line, Point, Text
+from boardwright.drawings.scales import scale_text, scales
+from boardwright.drawings.spacing import spread
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.records import Part
+from boardwright.solids.exact import ProjectedEdge, View, part_shape, projected_edges
+from boardwright.solids.primitives import bodies
+
+GAP = 11.0
+"""Between two views, room for balloons [mm]."""
+LONG_AND_THIN = 9.0
+"""A part longer than this many widths is drawn broken."""
+BREAK_GAP = 2.4
+VIEWS = 140.0
+"""Height that the views may always have [mm]."""
+ROW = 4.6
+MOST = 5
+"""Up to so many equal grooves each get their number in the view."""
+PAD = 1.0
+"""Clear margin around everything [mm]."""
+BETWEEN = 8.0
+"""Between two details [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Lines:
+    """Projected edges of the three views, true size [mm]."""
+
+    face: list[ProjectedEdge]
+    edge: list[ProjectedEdge]
+    end: list[ProjectedEdge]
+    seen: Side
+
+
+def part_drawing(
+    part: Part,
+    printer: Printer,
+    width: float = 180.0,
+    height: float = 120.0,
+    letters: Mapping[str, str] | None = None,
+) -> Drawing:
+    """The sheet of a part at the largest standard scale that fits.
+
+    Seen is the face, or the back face when the grooves are there; the view of the reference edge stands
+    beside it, that of the far end to its right, in third-angle projection. Sizes start from the reference
+    end (x = 0) and the reference edge (y = 0).
+
+    Args:
+        part: the part; its `letter` names the drawing.
+        printer: writes lengths.
+        width: of the drawing on paper [mm].
+        height: that it should not pass [mm]; a part with more dimensions than fit gets more.
+        letters: letter of every part id, for what a cut holds.
+    """
+    found = features(part, printer, letters or {})
+    lines = _project(part)
+    blocks = details(part, found, printer)
+    foot = foot_of(found, blocks, width - 2 * PAD, lines.seen)
+    views: list[Entity] = []
+    reduction = 1.0
+    for reduction in scales(printer.units):
+        views = _Views(part, printer, found, lines, reduction).draw()
+        x0, y0, x1, y1 = bounds(views)
+        if x1 - x0 <= width - 2 * PAD and y1 - y0 <= max(height - foot.height - 5, VIEWS):
+            break
+    x0, y0, x1, y1 = bounds(views)
+    total = y1 - y0 + foot.height + 5 + 2 * PAD
+    up = foot.height + 5 + PAD - y0
+    placed = [shift(e, (width - (x1 - x0)) / 2 - x0, up) for e in views]
+    scale = scale_text(reduction)
+    sign = _sign(width, scale)
+    title = f"{part.letter} {part.name}".strip()
+    return Drawing(
+        f"part-{part.letter or part.id}",
+        title,
+        scale,
+        width,
+        round(total, 3),
+        (*placed, *(shift(e, PAD, PAD) for e in foot.entities), *sign),
+    )
+
+
+def _project(part: Part) -> _Lines:
+    shape = part_shape(part)
+    weights = {Side.FACE: 0, Side.BACK: 0}
+    for c in part.cuts:
+        if not isinstance(c, Notch) and c.side in weights:
+            weights[c.side] += 1 if isinstance(c, Hole) else 3
+    seen = Side.BACK if weights[Side.BACK] > weights[Side.FACE] else Side.FACE
+    z = -1.0 if seen is Side.BACK else 1.0
+    face = View("face", (0.0, 0.0, z), (0.0, z, 0.0))
+    edge = View("edge", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0))
+    end = View("end", (1.0, 0.0, 0.0), (0.0, z, 0.0))
+    return _Lines(
+        projected_edges([shape], face), projected_edges([shape], edge), projected_edges([shape], end), seen
+    )
+
+
+def _sign(width: float, scale: str) -> list[Entity]:
+    return [*third_angle((width - 10.5, 1.2)), Text((width - 13.0, 1.8), scale, SIZE, "right")]
+
+
+class _Views:
+    """The three views of a part at one scale, the lower left corner of the face view at the origin."""
+
+    def __init__(
+        self, part: Part, printer: Printer, found: list[Feature], lines: _Lines, reduction: float
+    ) -> None:
+        self.part, self.printer, self.found, self.lines = part, printer, found, lines
+        self.k = 1 / reduction
+        length, width, thickness = part.size
+        self.down = lines.seen is Side.FACE
+        self.marks = positions(part)
+        self.cut_out = self._break()
+        self.long = self.x(length)
+        self.wide = width * self.k
+        self.thick = thickness * self.k
+        self.edge_y = -GAP - self.thick if self.down else self.wide + GAP
+        self.end_x = self.long + GAP
+
+    def _break(self) -> tuple[float, float]:
+        """What is left out of a long thin part: from, to along its length [mm]."""
+        length, width, _ = self.part.size
+        if length / width <= LONG_AND_THIN or length * self.k < 40:
+            return (length, length)
+        m = self.marks
+        stops = sorted({0.0, length, *m.x, *m.hole_x, *(r[1] for r in m.rows)})
+        if m.rows:
+            stops = sorted(
+                {*stops, *(r[0] + (r[1] - r[0]) * n / (r[2] - 1) for r in m.rows for n in range(r[2]))}
+            )
+        low, high = max(itertools.pairwise(stops), key=lambda s: s[1] - s[0])
+        spare = 12.0 / self.k + width * 0.8
+        out = min(high - low - 2 * spare, length - LONG_AND_THIN * 0.8 * width)
+        if out < 0.2 * length:
+            return (length, length)
+        middle = (low + high) / 2
+        return (middle - out / 2, middle + out / 2)
+
+    def x(self, v: float) -> float:
+        """A position along the part, on paper [mm]."""
+        low, high = self.cut_out
+        if v <= low:
+            return v * self.k
+        return (v - (high - low)) * self.k + BREAK_GAP if v >= high else low * self.k
+
+    def y(self, v: float) -> float:
+        """A position across the part, on paper [mm]."""
+        return v * self.k if self.down else (self.part.size[1] - v) * self.k
+
+    def z(self, v: float) -> float:
+        """A position through the part, on paper in the edge view [mm]."""
+        return self.edge_y + v * self.k
+
+    def draw(self) -> list[Entity]:
+        """All entities of the views."""
+        out: list[Entity] = []
+        z_end = self.end_x + (self.thick if self.down else 0.0)
+        out += end_grain(self._end_box()) if self.part.stock.kind == "wood" else []
+        out += self._edges(self.lines.face, self._clipped, 0.0 if self.down else self.wide)
+        out += self._edges(self.lines.edge, self._clipped, self.edge_y)
+        out += [
+            Line(
+                tuple(
+                    (z_end + p[0] * self.k, p[1] * self.k + (0 if self.down else self.wide)) for p in e.points
+                ),
+                "hidden" if e.hidden else "visible",
+            )
+            for e in sorted(self.lines.end, key=lambda e: not e.hidden)
+        ]
+        out += self._breaks()
+        out += self._grain()
+        out += self._dimensions()
+        numbers = self._balloons()
+        out += numbers
+        out += self._datums([e.points for e in numbers if isinstance(e, Line)])
+        return out
+
+    def _end_box(self) -> tuple[float, float, float, float]:
+        """Where the end-grain mark stands in the end view: the longest stretch that no cut reaches."""
+        size = self.part.size
+        cuts = [
+            x for c in self.part.cuts for x in bodies(c, size) if isinstance(x, Box) and x.size(1) < size[1]
+        ]
+        stops = sorted(
+            {0.0, size[1], *(min(max(v, 0.0), size[1]) for x in cuts for v in (x.low[1], x.high[1]))}
+        )
+        free = [
+            (a, b)
+            for a, b in itertools.pairwise(stops)
+            if not any(x.low[1] < (a + b) / 2 < x.high[1] for x in cuts)
+        ]
+        low, high = max(free, key=lambda f: f[1] - f[0], default=(0.0, 0.0))
+        middle = (self.y(low) + self.y(high)) / 2
+        half = min((high - low) * self.k / 2 - 0.4, self.thick * 1.6)
+        return (self.end_x + 0.2, middle - half, self.end_x + self.thick - 0.2, middle + half)
+
+    def _edges(
+        self,
+        edges: list[ProjectedEdge],
+        clip: Callable[[tuple[Point, ...]], list[tuple[Point, ...]]],
+        up: float,
+    ) -> list[Entity]:
+        """Hidden lines first, visible ones over them."""
+        out: list[Entity] = []
+        for e in sorted(edges, key=lambda e: not e.hidden):
+            for points in clip(e.points):
+                line = tuple((self.x(p[0]), p[1] * self.k + up) for p in points)
+                out.append(Line(line, "hidden" if e.hidden else "visible"))
+        return out
+
+    def _clipped(self, points: tuple[Point, ...]) -> list[tuple[Point, ...]]:
+        """A polyline without what lies in the part that is left out; curves never lie there."""
+        low, high = self.cut_out
+        if high - low < 1e-6 or max(p[0] for p in points) <= low or min(p[0] for p in points) >= high:
+            return [points]
+        a, b = sorted((points[0], points[-1]))
+        out: list[tuple[Point, ...]] = []
+        if a[0] < low:
+            out.append((a, (low, a[1])))
+        if b[0] > high:
+            out.append(((high, b[1]), b))
+        return out
+
+    def _breaks(self) -> list[Entity]:
+        low, high = self.cut_out
+        if high - low < 1e-6:
+            return []
+        spans = ((0.0, self.wide), (self.edge_y, self.edge_y + self.thick))
+        return [break_line(self.x(v), a, b) for v in (low, high) for a, b in spans]
+
+    def _grain(self) -> list[Entity]:
+        """The grain arrow where the face view is emptiest, the name of the face over it where there is room."""
+        if not self.part.stock.grain:
+            return []
+        name = "face" if self.down else "back face"
+        long = min(16.0, self.long * 0.4)
+        spots = [(self.long * u / 20, self.wide * v / 12) for v in range(1, 12) for u in range(2, 19)]
+        spots.sort(key=lambda s: abs(s[0] / self.long - 0.5) + abs(s[1] / self.wide - 0.45))
+        busy = self._busy(self.lines.face)
+        half = max(long, text_width(name, SIZE)) / 2 + 1.0
+        for up, named in ((4.2, True), (0.9, False)):
+            for x, y in spots:
+                box = (x - half, y - 0.9, x + half, y + up)
+                inside = (
+                    box[0] > 0.5 and box[2] < self.long - 0.5 and box[1] > 0.4 and box[3] < self.wide - 0.4
+                )
+                if inside and not any(_meets(box, b) for b in busy):
+                    words: list[Entity] = [Text((x, y + 1.2), name, SIZE)] if named else []
+                    return [*grain_arrow((x, y), long), *words]
+        return grain_arrow((self.long / 2, self.wide * 0.62), long)
+
+    def _busy(self, edges: list[ProjectedEdge]) -> list[tuple[float, float, float, float]]:
+        out = []
+        up = 0.0 if self.down else self.wide
+        for e in edges:
+            for points in self._clipped(e.points):
+                xs = [self.x(p[0]) for p in points]
+                ys = [p[1] * self.k + up for p in points]
+                out.append((min(xs) - 0.2, min(ys) - 0.2, max(xs) + 0.2, max(ys) + 0.2))
+        low, high = self.cut_out
+        if high - low > 1e-6:
+            out.append((self.x(low) - 1.5, 0.0, self.x(high) + 1.5, self.wide))
+        return out
+
+    def _datums(self, leaders: list[tuple[Point, ...]]) -> list[Entity]:
+        """The triangles on the reference end and edge, clear of the leaders."""
+        y = self.y(0.0)
+        way = -1.0 if self.down else 1.0
+        spots = [self.long * u / 24 for u in range(1, 24)]
+        xs = [x for line in leaders for x in (min(p[0] for p in line), max(p[0] for p in line))]
+        pairs = list(zip(xs[::2], xs[1::2], strict=True))
+        x = next((s for s in spots if all(not a - 4.2 < s < b + 4.2 for a, b in pairs)), spots[0])
+        return [datum((x, y), (0.0, way)), datum((0.0, self.wide / 2), (-1.0, 0.0))]
+
+    def _dimensions(self) -> list[Entity]:
+        p, size = self.printer, self.part.size
+        m = self.marks
+        far: Edge = "above" if self.down else "below"
+        near: Edge = "below" if self.down else "above"
+        top, low = (self.wide, 0.0) if self.down else (0.0, self.wide)
+        top_y = top
+        edge_out = self.edge_y if self.down else self.edge_y + self.thick
+        main = [Ask((0.0, top_y), (self.x(v), top_y), p.size(v), far) for v in (*m.x, size[0])]
+        main += [Ask((0.0, low), (0.0, self.y(v)), p.size(v), "left") for v in (*m.y, size[1])]
+        main = [a if a.side != "left" else Ask((0.0, self.y(0.0)), a.second, a.text, "left") for a in main]
+        box = (0.0, 0.0, self.long, self.wide)
+        out: list[Entity] = list(stacked(main, box))
+        holes = [Ask((0.0, edge_out), (self.x(v), edge_out), p.size(v), near) for v in m.hole_x]
+        for a, b, n in m.rows:
+            text = f"{n - 1} × {p.size((b - a) / (n - 1))} = {p.size(b - a)}"
+            holes.append(Ask((self.x(a), edge_out), (self.x(b), edge_out), text, near))
+        holes.append(
+            Ask((self.long, self.edge_y), (self.long, self.edge_y + self.thick), p.size(size[2]), "right")
+        )
+        edge_box = (0.0, self.edge_y, self.long, self.edge_y + self.thick)
+        out += stacked(holes, edge_box, 7.0)
+        return out
+
+    def _balloons(self) -> list[Entity]:
+        """Numbers of the features: along the grain to the right, the others beside the edge view."""
+        right: list[tuple[Point, str]] = []
+        beside: list[tuple[Point, str]] = []
+        for f in self.found:
+            each = f.cuts if not isinstance(f.cuts[0], Hole) and len(f.cuts) <= MOST else (_nearest(f.cuts),)
+            for cut in each:
+                spot, along = self._spot(cut)
+                (right if along else beside).append((spot, str(f.number)))
+        out: list[Entity] = []
+        row = -GAP / 2 if self.down else self.wide + GAP / 2
+        first = 2.4
+        xs = spread([s[0] + 2.5 for s, _ in beside], 5.6, first, self.long - 2.0)
+        order = sorted(range(len(beside)), key=lambda i: beside[i][0][0])
+        for x, i in zip(xs, order, strict=True):
+            spot, name = beside[i]
+            out += [*leader((x, row), spot), *balloon((x, row), name)]
+        ys = spread(
+            [s[1] for s, _ in right], 5.6, min(2.4, self.wide / 2), max(self.wide - 2.4, self.wide / 2)
+        )
+        order = sorted(range(len(right)), key=lambda i: right[i][0][1])
+        for y, i in zip(ys, order, strict=True):
+            spot, name = right[i]
+            out += [*leader((self.long + GAP / 2, y), spot), *balloon((self.long + GAP / 2, y), name)]
+        return out
+
+    def _spot(self, c: Cut) -> tuple[Point, bool]:
+        """Where the leader of a cut ends in the face view, and whether it comes from the right."""
+        size = self.part.size
+        if isinstance(c, Hole):
+            if c.side.axis == 2:
+                return (self.x(c.at[0]), self.y(c.at[1])), False
+            if c.side.axis == 1:
+                return (self.x(c.at[0]), self.y(size[1] - 1 / self.k if c.side.high else 1 / self.k)), False
+            return (self.x(size[0] - 6 if c.side.high else 6), self.y(c.at[0])), c.side.high
+        if isinstance(c, Notch):
+            x = size[0] - c.length / 2 if c.end.high else c.length / 2
+            y = size[1] - c.width if c.edge.high else c.width
+            return (self.x(x), self.y(y)), False
+        middle = self._middle(c)
+        if isinstance(c, Rabbet):
+            along = c.edge.axis == 1 and c.side.axis != 0
+        else:
+            along = c.along == 0 or (c.side is Side.FAR_END)
+        if along and isinstance(c, Groove | Rabbet):
+            end = min(c.end, size[0]) if _runs(c) == 0 else size[0]
+            return (self.x(end) - min(3.0, self.long * 0.05), self.y(middle[1])), True
+        return (self.x(middle[0]), self.y(max(0.0, min(2.0 / self.k, size[1] / 4)) + self._low(c))), False
+
+    def _low(self, c: Groove | Rabbet) -> float:
+        return max(0.0, c.start) if _runs(c) == 1 else 0.0
+
+    def _middle(self, c: Groove | Rabbet) -> tuple[float, float]:
+        """The middle of a groove or rabbet, along and across the part [mm]."""
+        out = [self.part.size[0] / 2, self.part.size[1] / 2]
+        for axis in (0, 1):
+            whole = self.part.size[axis]
+            if axis == _runs(c):
+                out[axis] = (max(0.0, c.start) + min(whole, c.end)) / 2
+            elif axis == c.side.axis:
+                out[axis] = whole - c.depth / 2 if c.side.high else c.depth / 2
+            elif isinstance(c, Groove):
+                out[axis] = c.at + c.width / 2
+            else:
+                out[axis] = whole - c.width / 2 if c.edge.high else c.width / 2
+        return (out[0], out[1])
+
+
+def _nearest(cuts: tuple[Cut, ...]) -> Cut:
+    """The hole nearest to the reference edge, then to the reference end; of other cuts the first."""
+    holes = [c for c in cuts if isinstance(c, Hole)]
+    return min(holes, key=lambda h: (h.at[1] if h.side.axis == 2 else 0.0, h.at[0])) if holes else cuts[0]
+
+
+def _runs(c: Groove | Rabbet) -> int:
+    """The axis that a groove or rabbet runs along."""
+    return c.along if isinstance(c, Groove) else 3 - c.side.axis - c.edge.axis
+
+
+def _meets(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]

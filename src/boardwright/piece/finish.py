@@ -1,0 +1,201 @@
+"""From drafts to parts: cuts in the part's own frame, and one letter for all identical parts.
+
+Of the four ways to lay a board (turned end for end, turned over, both), the one is taken whose sizes from the
+reference end, edge and face lie on the step, with most cuts on the face; parts that look the same then get the
+same letter. A part that equals another only as its mirror image gets its own letter, and says so.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from boardwright.core.letters import letter
+from boardwright.core.poses import AXES, Pose, cross, scaled
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.drafts import Bore, Channel, Corner, Draft, DraftCut, Step
+from boardwright.piece.records import Part
+
+Signs = tuple[int, int, int]
+TURNS: tuple[Signs, ...] = ((1, 1, 1), (1, -1, -1), (-1, 1, -1), (-1, -1, 1))
+MIRROR: Signs = (-1, 1, 1)
+
+
+class _Frame:
+    """One way to lay a draft: which piece axis each part axis follows, and its sign."""
+
+    def __init__(self, draft: Draft, signs: Signs) -> None:
+        self.draft = draft
+        self.axes = (draft.length_axis, draft.width_axis, draft.thickness_axis)
+        self.signs = signs
+        self.size = tuple(draft.size(a) for a in self.axes)
+
+    def side(self, axis: int, high: bool) -> Side:
+        k = self.axes.index(axis)
+        return Side.of(k, high if self.signs[k] > 0 else not high)
+
+    def at(self, axis: int, value: float) -> float:
+        k = self.axes.index(axis)
+        d = self.draft
+        return value - d.low[axis] if self.signs[k] > 0 else d.high[axis] - value
+
+    def span(self, axis: int, start: float | None, end: float | None) -> tuple[float, float]:
+        d = self.draft
+        a = self.at(axis, d.low[axis] if start is None else start)
+        b = self.at(axis, d.high[axis] if end is None else end)
+        return (a, b) if a <= b else (b, a)
+
+    def pose(self) -> Pose:
+        d = self.draft
+        directions = [scaled(AXES[a], float(s)) for a, s in zip(self.axes, self.signs, strict=True)]
+        origin: list[float] = [0.0, 0.0, 0.0]
+        for a, s in zip(self.axes, self.signs, strict=True):
+            origin[a] = d.low[a] if s > 0 else d.high[a]
+        return Pose((origin[0], origin[1], origin[2]), directions[0], directions[1], directions[2])
+
+    def cut(self, c: DraftCut) -> Cut:
+        if isinstance(c, Channel):
+            third = 3 - c.axis - c.along
+            lo, hi = self.span(third, c.lo, c.hi)
+            start, end = self.span(c.along, c.start, c.end)
+            return Groove(
+                self.side(c.axis, c.high), self.axes.index(c.along), lo, hi - lo, c.depth, start, end,
+                c.holds, c.purpose,
+            )
+        if isinstance(c, Step):
+            third = 3 - c.axis - c.edge_axis
+            start, end = self.span(third, c.start, c.end)
+            return Rabbet(
+                self.side(c.axis, c.high), self.side(c.edge_axis, c.edge_high), c.width, c.depth, start, end,
+                c.holds, c.purpose,
+            )
+        if isinstance(c, Corner):
+            return self._corner(c)
+        return self._bore(c)
+
+    def _corner(self, c: Corner) -> Cut:
+        pairs = [
+            (self.side(c.a_axis, c.a_high), c.a_size),
+            (self.side(c.b_axis, c.b_high), c.b_size),
+        ]
+        pairs.sort(key=lambda p: p[0].axis)
+        (one, one_size), (two, two_size) = pairs
+        if (one.axis, two.axis) == (0, 1):
+            return Notch(one, two, one_size, two_size, c.holds)
+        third = 3 - one.axis - two.axis
+        return Rabbet(two, one, one_size, two_size, 0.0, self.size[third], c.holds)
+
+    def _bore(self, c: Bore) -> Cut:
+        side = self.side(c.axis, c.high)
+        others = [a for k, a in enumerate(self.axes) if k != side.axis]
+        at = tuple(self.at(a, c.at[a]) for a in others)
+        slot_along = self.axes.index(c.slot_axis) if c.slot > 0 else 0
+        depth = self.size[side.axis] if c.through else c.depth
+        return Hole(
+            side, (at[0], at[1]), c.diameter, depth, c.through, c.countersink, 82.0, c.slot, slot_along,
+            c.purpose, c.for_,
+        )
+
+
+def _r(value: float) -> float:
+    return round(value, 4) + 0.0
+
+
+def shape_key(cut: Cut) -> tuple[object, ...]:
+    """What makes two cuts the same shape: everything but what they hold."""
+    if isinstance(cut, Groove):
+        return ("groove", cut.side.value, cut.along, *map(_r, (cut.at, cut.width, cut.depth, cut.start, cut.end)))
+    if isinstance(cut, Rabbet):
+        return ("rabbet", cut.side.value, cut.edge.value, *map(_r, (cut.width, cut.depth, cut.start, cut.end)))
+    if isinstance(cut, Notch):
+        return ("notch", cut.end.value, cut.edge.value, _r(cut.length), _r(cut.width))
+    return (
+        "hole", cut.side.value, *map(_r, (*cut.at, cut.diameter, cut.depth, cut.countersink, cut.slot)),
+        cut.slot_along, cut.through,
+    )
+
+
+def _off_step(cut: Cut, step: float) -> int:
+    values: tuple[float, ...]
+    if isinstance(cut, Groove):
+        values = (cut.at, cut.start, cut.end)
+    elif isinstance(cut, Rabbet):
+        values = (cut.start, cut.end)
+    elif isinstance(cut, Hole):
+        values = cut.at
+    else:
+        values = ()
+    return sum(1 for v in values if abs(v / step - round(v / step)) > 1e-4)
+
+
+def _handed(draft: Draft) -> Signs:
+    """Signs that make the axes of the draft right-handed."""
+    z = cross(AXES[draft.length_axis], AXES[draft.width_axis])
+    return (1, 1, 1 if z[draft.thickness_axis] > 0 else -1)
+
+
+def _times(a: Signs, b: Signs) -> Signs:
+    return (a[0] * b[0], a[1] * b[1], a[2] * b[2])
+
+
+def _laid(draft: Draft, signs: Signs, step: float) -> tuple[tuple[object, ...], tuple[Cut, ...]]:
+    frame = _Frame(draft, signs)
+    cuts = sorted((frame.cut(c) for c in draft.cuts), key=lambda c: tuple(map(str, shape_key(c))))
+    on_face = sum(1 for c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
+    keys = tuple(tuple(map(str, shape_key(c))) for c in cuts)
+    rank = (sum(_off_step(c, step) for c in cuts), -on_face, keys)
+    return rank, tuple(cuts)
+
+
+def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[object, ...], Signs, tuple[Cut, ...]]:
+    ways = []
+    for turn in TURNS:
+        signs = _times(base, turn)
+        rank, cuts = _laid(draft, signs, step)
+        ways.append((rank, signs, cuts))
+    return min(ways, key=lambda w: (w[0], tuple(-s for s in w[1])))
+
+
+def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
+    """Turn drafts into parts with letters.
+
+    Args:
+        drafts: in the order in which letters are given.
+        step: finest printed step [mm].
+    """
+    letters: dict[tuple[object, ...], str] = {}
+    mirrors: dict[tuple[object, ...], str] = {}
+    parts: list[Part] = []
+    for draft in drafts:
+        base = _handed(draft)
+        rank, signs, cuts = _best(draft, base, step)
+        mirror_rank, _, _ = _best(draft, _times(base, MIRROR), step)
+        frame = _Frame(draft, signs)
+        size = (frame.size[0], frame.size[1], frame.size[2])
+        body = (draft.stock.id, *map(_r, size))
+        key = (*body, rank[-1])
+        if key not in letters:
+            letters[key] = letter(len(letters))
+        mirror_key = (*body, mirror_rank[-1])
+        mirror_of = letters.get(mirror_key, "") if mirror_key != key else ""
+        mirrors[key] = mirror_of
+        show = tuple(sorted(frame.side(a, h).value for a, h in draft.show))
+        parts.append(
+            Part(
+                draft.id, draft.name, draft.stock, size, frame.pose(), cuts, letters[key], draft.group, show,
+                mirror_of, draft.place,
+            )
+        )
+    return _same_words(tuple(parts))
+
+
+def _same_words(parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """Parts of one letter carry the same name and mirror note."""
+    names: dict[str, list[str]] = {}
+    notes: dict[str, str] = {}
+    for p in parts:
+        if p.name not in names.setdefault(p.letter, []):
+            names[p.letter].append(p.name)
+        notes[p.letter] = notes.get(p.letter) or p.mirror_of
+    return tuple(replace(p, name=" / ".join(names[p.letter]), mirror_of=notes[p.letter]) for p in parts)
+
+

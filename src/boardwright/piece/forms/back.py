@@ -1,0 +1,183 @@
+"""The back of a case: in a rabbet, in a groove, or on the surface."""
+
+from __future__ import annotations
+
+from boardwright.core.poses import Box
+from boardwright.design.schema import Back, JointKeys
+from boardwright.piece.drafts import Channel, Draft, Step
+from boardwright.piece.forms.drawer_settings import usual_stock
+from boardwright.piece.joints.faces import plane, unit
+from boardwright.piece.joints.fastening import SPACING, choose_screw, drive, no_screw, places, spot
+from boardwright.piece.joints.make import make_joint
+from boardwright.piece.records import Stock
+from boardwright.piece.setout import SetOut
+
+
+class BackPlan:
+    """How the back is set, settled before the parts around it are placed.
+
+    Attributes:
+        set: `rabbet`, `groove`, `surface` or `none`.
+        stock: its stock.
+        room: depth it takes at the rear of the inside [mm].
+        behind: depth it takes behind the sides [mm].
+    """
+
+    def __init__(self, out: SetOut, keys: Back | None, case_stock: Stock) -> None:
+        self.keys = keys
+        self.set = (keys.set if keys else None) or "rabbet"
+        default = usual_stock(out, 6.35, True, case_stock)
+        self.stock = out.stock(("case.back.stock", keys.stock)) if keys and keys.stock else default
+        t = self.stock.thickness
+        self.inset = 0.0
+        if self.set == "groove":
+            self.inset = out.sizer.size(
+                "case.back.inset", [("case.back.inset", keys.inset if keys else None)], 9.525,
+                rule="wood behind the groove of the back", least=out.sizer.step,
+            )
+        self.room = {"rabbet": t, "groove": t + self.inset, "surface": 0.0, "none": 0.0}[self.set]
+        self.behind = t if self.set == "surface" else 0.0
+
+
+def set_back(out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None) -> None:
+    """Put the back in. `top` and `bottom` are whole boards, or None where there are rails or nothing."""
+    if plan.set == "none":
+        return
+    if plan.set == "surface":
+        _surface(out, plan, left, right, top, bottom)
+        return
+    share = out.tables.figure("back_rabbet_width" if plan.set == "rabbet" else "panel_groove_depth")
+    thin = min(d.size(d.thickness_axis) for d in (left, right, top, bottom) if d is not None)
+    depth = out.sizer.size(
+        "case.back.depth", [("case.back.depth", plan.keys.depth if plan.keys else None)],
+        min(share.value, thin / 2), rule="lap of the back; at most half of the thinnest part", source=share.reason,
+        direction="down", least=out.sizer.step,
+    )
+    depth = min(depth, max(out.sizer.settled(thin * 2 / 3, "down"), out.sizer.step))
+    if plan.set == "rabbet":
+        _rabbet(out, plan, left, right, top, bottom, depth)
+    else:
+        _groove(out, plan, left, right, top, bottom, depth)
+
+
+def _add(out: SetOut, plan: BackPlan, box: Box) -> Draft:
+    """The panel, with its length and height settled down."""
+    hi = list(box.high)
+    for axis in (0, 2):
+        hi[axis] = box.low[axis] + out.sizer.settled(box.size(axis), "down")
+    axes = (2, 0) if plan.stock.grain and plan.stock.kind == "sheet" else (0, 2)
+    return out.add("case.back", "back", plan.stock, Box(box.low, (hi[0], hi[1], hi[2])), axes, path="case.back")
+
+
+def _spans(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, reach: float) -> tuple[float, float, float, float]:
+    x0, x1 = left.high[0] - reach, right.low[0] + reach
+    z0 = bottom.high[2] - reach if bottom is not None else left.low[2]
+    z1 = top.low[2] + reach if top is not None else left.high[2]
+    return x0, x1, z0, z1
+
+
+def _around(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None) -> list[tuple[Draft, int, bool]]:
+    """Parts around the back with the side of each that faces in."""
+    out: list[tuple[Draft, int, bool]] = [(left, 0, True), (right, 0, False)]
+    if bottom is not None:
+        out.append((bottom, 2, True))
+    if top is not None:
+        out.append((top, 2, False))
+    return out
+
+
+def _rabbet(
+    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, depth: float
+) -> None:
+    t = plan.stock.thickness
+    x0, x1, z0, z1 = _spans(left, right, top, bottom, depth)
+    rear = left.high[1]
+    panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
+    glued = plan.stock.kind == "sheet" and (plan.keys is None or plan.keys.fasten != "screws")
+    for part, axis, high in _around(left, right, top, bottom):
+        part.cuts.append(Step(axis, high, 1, True, t, depth, holds=panel.id, purpose="panel"))
+        face = part.face(axis, high)
+        lap = sorted((face, face - depth if high else face + depth))
+        along = 2 - axis
+        lap_on = (max(lap[0], panel.low[axis]), min(lap[1], panel.high[axis]))
+        run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
+        ids = () if glued else _screws(out, panel, part, axis, sum(lap_on) / 2, along, run, depth / 2)
+        out.joint(
+            "panel", part, panel, [plane(1, rear - t, {axis: lap_on, along: run}, True, glued=glued)],
+            [(0.0, 1.0, 0.0)], f"back in a rabbet {out.text(t)} wide, {out.text(depth)} deep"
+            + (", glued" if glued else f", {len(ids)} screws"), glued=glued, fasteners=ids, place=panel.place,
+        )
+
+
+def _groove(
+    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, depth: float
+) -> None:
+    sizer = out.sizer
+    short = sizer.settled(out.tables.figure("drawer_bottom_short").value, "up")
+    if plan.stock.kind == "wood":
+        swell = max(0.0, plan.stock.across * (out.moisture.wettest - out.moisture.now))
+        short = sizer.settled(short + swell * (right.low[0] - left.high[0]) / 2, "up")
+        if short > depth - sizer.step:
+            out.find(
+                "wood.panel-groove-too-shallow",
+                "the solid back has no room to swell in its grooves",
+                "case.back",
+                found=f"grooves {out.text(depth)} deep; it needs {out.text(short)} of room at each side",
+                expected="room for the wettest time and some wood still in the groove",
+                source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
+                remedy=f"make the grooves {out.text(sizer.settled(short * 2, 'up'))} deep, or use a sheet",
+            )
+    short = min(short, sizer.settled(depth * 2 / 3, "down"))
+    t = plan.stock.thickness
+    x0, x1, z0, z1 = _spans(left, right, top, bottom, depth - short)
+    rear = left.high[1] - plan.inset
+    panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
+    for part, axis, high in _around(left, right, top, bottom):
+        along = 2 - axis
+        part.cuts.append(Channel(axis, high, along, rear - t, rear, depth, holds=panel.id, purpose="panel"))
+        face = part.face(axis, high)
+        lap = sorted((face, face - depth if high else face + depth))
+        lap_on = (max(lap[0], panel.low[axis]), min(lap[1], panel.high[axis]))
+        run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
+        out.joint(
+            "panel", part, panel,
+            [
+                plane(1, rear - t, {axis: lap_on, along: run}, True, glued=False),
+                plane(1, rear, {axis: lap_on, along: run}, False, glued=False),
+            ],
+            [unit(axis, high)], f"back in a groove {out.text(t)} wide, {out.text(depth)} deep, dry",
+            glued=False, floats=(0, 2), place=panel.place,
+        )
+
+
+def _surface(
+    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None
+) -> None:
+    t = plan.stock.thickness
+    z0 = bottom.low[2] if bottom is not None else left.low[2]
+    z1 = max(left.high[2], top.high[2] if top is not None else 0.0)
+    x0, x1 = left.low[0], right.high[0]
+    if top is not None:
+        x0, x1 = min(x0, top.low[0]), max(x1, top.high[0])
+    rear = left.high[1]
+    panel = _add(out, plan, Box((x0, rear, z0), (x1, rear + t, z1)))
+    keys = JointKeys(kind="butt", fasten="screws", glue=plan.stock.kind == "sheet")
+    if plan.keys is not None and plan.keys.fasten == "none":
+        keys = JointKeys(kind="butt", fasten="none", glue=True)
+    for part in (left, right, *(d for d in (bottom, top) if d is not None)):
+        make_joint(out, "case.back.joint", keys, "case.back", "butt", panel, part)
+
+
+def _screws(
+    out: SetOut, panel: Draft, part: Draft, axis: int, middle: float, along: int, run: tuple[float, float], edge: float
+) -> tuple[str, ...]:
+    chosen = choose_screw(out, None, None, edge, panel.size(1), part.size(1) - panel.size(1))
+    if chosen is None:
+        no_screw(out, panel, part, "case.back")
+        return ()
+    screw, length = chosen
+    ids = []
+    for at in places(out, run, None, SPACING):
+        head = spot(1, panel.high[1], axis, panel.low[axis] + out.sizer.settled(middle - panel.low[axis]), along, at)
+        ids.append(drive(out, panel, part, 1, False, head, screw, length, panel.size(1), path="case.back"))
+    return tuple(ids)

@@ -1,0 +1,204 @@
+"""A case: two sides, top, bottom, back; then what is inside."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boardwright.core.poses import Box
+from boardwright.design.schema import Case, Deck
+from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.back import BackPlan, set_back
+from boardwright.piece.forms.region import Region, Walls
+from boardwright.piece.forms.spaces import fill
+from boardwright.piece.joints.make import make_joint
+from boardwright.piece.records import Chain, Stock
+from boardwright.piece.setout import SetOut
+
+LEAST_CASE = 60.0
+LARGEST_CASE = 6000.0
+
+
+@dataclass(frozen=True, slots=True)
+class DeckPlan:
+    """Top or bottom: kind, stock, rail width [mm], thickness taken from the height [mm]."""
+
+    kind: str
+    stock: Stock
+    rail: float
+    thickness: float
+    keys: Deck | None
+    name: str
+
+
+def case(out: SetOut, keys: Case) -> Box | None:
+    """Set out a case; gives its outside, or None when its sizes make no case."""
+    outer = _outside(out, keys)
+    if outer is None:
+        return None
+    width, height, depth = outer
+    stock = out.stock(("case.stock", keys.stock))
+    side_stock = out.stock(("case.sides.stock", keys.sides.stock if keys.sides else None), ("case.stock", keys.stock))
+    through = keys.through or "sides"
+    top = _deck(out, keys.top, "top", keys)
+    bottom = _deck(out, keys.bottom, "bottom", keys)
+    back = BackPlan(out, keys.back, stock)
+    up = _up(out, keys, through)
+    t = side_stock.thickness
+    settled = out.sizer.settled
+    deep = settled(depth - back.behind, "down")
+    inside = width - 2 * t
+    net = height - top.thickness - bottom.thickness - up
+    if through == "sides":
+        inside = settled(inside, "down")
+        width = inside + 2 * t
+    else:
+        net = settled(net, "down")
+        height = net + top.thickness + bottom.thickness + up
+    if inside < LEAST_CASE / 2 or net < LEAST_CASE / 2 or deep - back.room < LEAST_CASE / 2:
+        out.find(
+            "case.no-inside",
+            "the case has no inside",
+            "case",
+            found=f"{out.text(settled(inside))} wide, {out.text(settled(net))} high, {out.text(settled(deep - back.room))} deep inside",
+            expected=f"at least {out.text(settled(LEAST_CASE / 2, 'up'))} each way",
+            remedy="make the case larger or its parts thinner",
+        )
+        return None
+    out.sizer.explain("case.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}", "settled down on the step")
+    out.sizer.explain(
+        "case.inside.height", net, f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up)}"
+    )
+    z_floor, z_ceiling = up + bottom.thickness, up + bottom.thickness + net
+    z0, z1 = (0.0, height) if through == "sides" else (z_floor, z_ceiling)
+    left = _side(out, "left", side_stock, Box((0.0, 0.0, z0), (t, deep, z1)), (0, False))
+    right = _side(out, "right", side_stock, Box((t + inside, 0.0, z0), (width, deep, z1)), (0, True))
+    xs = (t, t + inside) if through == "sides" else (0.0, width)
+    tops = _place_deck(out, top, xs, deep, back, z_ceiling)
+    bottoms = _place_deck(out, bottom, xs, deep, back, up)
+    for deck, drafts in ((top, tops), (bottom, bottoms)):
+        _join_deck(out, deck, drafts, left, right, through, up)
+    full_top = tops[0] if top.kind == "full" else None
+    full_bottom = bottoms[0] if bottom.kind == "full" else None
+    set_back(out, back, left, right, full_top, full_bottom)
+    _chains(out, width, height, inside, net, t, top, bottom, up)
+    region = Region(
+        Box((t, 0.0, z_floor), (t + inside, deep - back.room, z_ceiling)),
+        Walls(left, right, bottoms[0] if bottoms else None, tops[0] if tops else None),
+        "case.inside", "inside", settled(deep - back.room, "down"), (inside, net),
+    )
+    if keys.inside is not None:
+        fill(out, region, keys.inside, keys.stock)
+    return Box((0.0, 0.0, 0.0), (width, deep + back.behind, height))
+
+
+def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
+    sizes = []
+    for name in ("width", "height", "depth"):
+        path = f"case.{name}"
+        value = out.sizer.read(path)
+        if value is None:
+            continue
+        if not LEAST_CASE <= value <= LARGEST_CASE:
+            out.find(
+                "case.size",
+                f"the {name} of the case is out of range",
+                path,
+                found=out.sizer.printer.text(value),
+                expected=f"{out.sizer.printer.text(out.sizer.settled(LEAST_CASE))} to {out.sizer.printer.text(out.sizer.settled(LARGEST_CASE))}",
+                remedy="check the number and its unit",
+            )
+            continue
+        sizes.append(out.sizer.size(path, [(path, getattr(keys, name))], value))
+    return (sizes[0], sizes[1], sizes[2]) if len(sizes) == 3 else None
+
+
+def _deck(out: SetOut, keys: Deck | None, name: str, case_keys: Case) -> DeckPlan:
+    path = f"case.{name}"
+    kind = (keys.kind if keys else None) or "full"
+    stock = out.stock((f"{path}.stock", keys.stock if keys else None), ("case.stock", case_keys.stock))
+    rail = 0.0
+    if kind == "rails":
+        figure = out.tables.figure("web_frame_width")
+        rail = out.sizer.size(
+            f"{path}.rail_width", [(f"{path}.rail_width", keys.rail_width if keys else None)], figure.value,
+            rule="width of a rail", source=figure.reason, least=15.0,
+        )
+    return DeckPlan(kind, stock, rail, 0.0 if kind == "none" else stock.thickness, keys, name)
+
+
+def _up(out: SetOut, keys: Case, through: str) -> float:
+    given = keys.bottom.up if keys.bottom else None
+    up = out.sizer.size("case.bottom.up", [("case.bottom.up", given)], 0.0, rule="the bottom lies at the floor")
+    if up > 0 and through == "top_and_bottom":
+        out.find(
+            "case.up-needs-sides",
+            "a bottom that runs through cannot stand above the floor: nothing is under it",
+            "case.bottom.up",
+            found=f"up {out.text(up)}, through: top_and_bottom",
+            expected="`through: sides`, or no `up`",
+            remedy="set `through: sides`",
+        )
+        return 0.0
+    return up
+
+
+def _side(out: SetOut, which: str, stock: Stock, box: Box, shown: tuple[int, bool]) -> Draft:
+    return out.add(
+        f"case.side.{which}", "side", stock, box, (2, 1), show=(shown, (1, False)), path="case.sides" if out.design.file.case and out.design.file.case.sides else "case"
+    )
+
+
+def _place_deck(
+    out: SetOut, deck: DeckPlan, xs: tuple[float, float], deep: float, back: BackPlan, z: float
+) -> list[Draft]:
+    path = f"case.{deck.name}" if deck.keys is not None else "case"
+    t = deck.thickness
+    show = (((2, True),) if deck.name == "top" else ()) + ((1, False),)
+    if deck.kind == "full":
+        box = Box((xs[0], 0.0, z), (xs[1], deep, z + t))
+        return [out.add(f"case.{deck.name}", deck.name, deck.stock, box, (0, 1), show=show, path=path)]
+    if deck.kind == "none":
+        return []
+    rear = out.sizer.settled(deep - back.room, "down")
+    if rear < 2 * deck.rail + 10:
+        out.find(
+            "case.rails-too-wide",
+            f"the two {deck.name} rails do not fit the depth",
+            path,
+            found=f"2 × {out.text(deck.rail)} in {out.text(rear)}",
+            expected="room between them",
+            remedy="make the rails narrower, or use a full board",
+        )
+        return []
+    name = f"{deck.name} rail"
+    front = out.add(
+        f"case.{deck.name}.front", name, deck.stock, Box((xs[0], 0.0, z), (xs[1], deck.rail, z + t)), (0, 1), show=((1, False),), path=path
+    )
+    behind = out.add(
+        f"case.{deck.name}.rear", name, deck.stock, Box((xs[0], rear - deck.rail, z), (xs[1], rear, z + t)), (0, 1), path=path
+    )
+    return [front, behind]
+
+
+def _join_deck(
+    out: SetOut, deck: DeckPlan, drafts: list[Draft], left: Draft, right: Draft, through: str, up: float
+) -> None:
+    path = f"case.{deck.name}.joint"
+    keys = deck.keys.joint if deck.keys else None
+    default = "dado" if deck.name == "bottom" and up > 0 and through == "sides" else "rabbet"
+    for draft in drafts:
+        for side in (left, right):
+            first, second = (side, draft) if through == "sides" else (draft, side)
+            make_joint(out, f"case.{deck.name}.joint", keys, path, default, first, second)
+
+
+def _chains(
+    out: SetOut, width: float, height: float, inside: float, net: float, t: float, top: DeckPlan, bottom: DeckPlan, up: float
+) -> None:
+    out.chains.append(
+        Chain("width of the case", (("side", t), ("inside", inside), ("side", t)), ("outside width", width))
+    )
+    members = [("top", top.thickness), ("inside", net), ("bottom", bottom.thickness), ("under the bottom", up)]
+    out.chains.append(
+        Chain("height of the case", tuple(m for m in members if m[1] > 0), ("outside height", height))
+    )

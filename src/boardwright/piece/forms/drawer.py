@@ -1,0 +1,272 @@
+"""A drawer in its opening: front, box, bottom, and what it runs on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boardwright.core.poses import Box
+from boardwright.design.schema import JointKeys
+from boardwright.piece.drafts import Draft, meeting
+from boardwright.piece.forms.drawer_bottom import fit_bottom
+from boardwright.piece.forms.drawer_settings import Layers, usual_stock
+from boardwright.piece.forms.region import Region
+from boardwright.piece.forms.running import Room, Run, run_room, set_running
+from boardwright.piece.joints.lock import lock
+from boardwright.piece.joints.make import join, make_joint
+from boardwright.piece.joints.settings import settings
+from boardwright.piece.records import Motion, Stock
+from boardwright.piece.setout import SetOut
+
+SCREWED = JointKeys(kind="butt", fasten="screws", glue=False)
+LEAST_BOX = 25.0
+"""Least height, width and length of a drawer box [mm]."""
+
+
+@dataclass(slots=True)
+class DrawerParts:
+    """The parts of one drawer while it is set out."""
+
+    id: str
+    name: str
+    front: Draft
+    left: Draft
+    right: Draft
+    back: Draft
+    box_front: Draft | None
+
+
+def drawer(out: SetOut, region: Region, layers: Layers) -> None:
+    """Set out one drawer in a region."""
+    number = len(out.motions) + 1
+    id = f"drawer.{number}"
+    front_stock = layers.stock(out, "front.stock", out.stock(("case.stock", _case_stock(out))))
+    side_stock = layers.stock(
+        out, "sides.stock", usual_stock(out, out.tables.figure("drawer_side_thickness").value, None, front_stock)
+    )
+    bottom_stock = layers.stock(
+        out, "bottom.stock", usual_stock(out, out.tables.figure("drawer_bottom_thickness").value, True, side_stock)
+    )
+    back_stock = layers.stock(out, "back.stock", side_stock)
+    runs_on = layers.word("runs_on", "bars")
+    overlay = layers.word("front.set", "inset") == "overlay"
+    made = layers.word("front.made", "applied" if runs_on == "slides" or overlay else "one_piece")
+    reveal = _reveal(out, id, layers, front_stock)
+    front_back = 0.0 if overlay else front_stock.thickness
+    room = run_room(out, id, region, layers, runs_on, side_stock, front_back, reveal if made == "one_piece" and not overlay else 0.0)
+    if room is None:
+        return
+    box = _box(out, id, region, layers, room, side_stock, front_back, reveal, overlay)
+    if box is None:
+        return
+    front_box = _front_box(out, id, region, layers, front_stock, reveal, overlay, room)
+    if front_box is None:
+        return
+    parts = _put(out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers)
+    _join_front(out, parts, layers, made == "applied")
+    set_bottom = layers.word("bottom.set", "groove")
+    fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
+    _join_back(out, parts, layers)
+    run = set_running(out, id, region, room, parts.left, parts.right, box, front_back, layers)
+    _motion(out, parts, region, room, box, run, layers)
+
+
+def _case_stock(out: SetOut) -> str | None:
+    return out.design.file.case.stock if out.design.file.case else None
+
+
+def _reveal(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
+    figure = out.tables.figure("drawer_front_gap_inset" if stock.kind == "wood" else "drawer_front_gap_sheet")
+    return out.sizer.size(
+        f"{id}.front.reveal", layers.choices("front.reveal"), figure.value,
+        rule="gap between an inset front and its opening, each side", source=figure.reason, direction="up",
+    )
+
+
+def swelling(out: SetOut, stock: Stock) -> float:
+    """Share by which a part of this stock grows across the grain from cutting to the wettest time."""
+    return max(0.0, stock.across * (out.moisture.wettest - out.moisture.now))
+
+
+def _box(
+    out: SetOut, id: str, region: Region, layers: Layers, room: Room, stock: Stock, front_back: float,
+    reveal: float, overlay: bool,
+) -> Box | None:
+    """The outline of the drawer box, without the front [mm]."""
+    sizer, text = out.sizer, out.text
+    inner = sizer.settled(region.fit[0] - 2 * room.side - 2 * stock.thickness, "down")
+    width = inner + 2 * stock.thickness
+    sizer.explain(
+        f"{id}.box.width", width,
+        f"opening {text(region.fit[0])} less 2 × {text(room.side)} side clearance, settled down",
+        f"a drawer on {room.kind}", room.side_source,
+    )
+    figure = out.tables.figure("drawer_height_base" if stock.kind == "wood" else "drawer_height_plywood")
+    running = sizer.size(
+        f"{id}.height_clearance", layers.choices("height_clearance"), figure.value,
+        rule="room over the box at the wettest time", source=figure.reason,
+    )
+    grow = swelling(out, stock)
+    low = region.box.low[2] + room.below
+    top_gap = running if overlay else max(running, reveal)
+    free = region.fit[1] - room.below - room.above - top_gap
+    default = min(free, (region.fit[1] - room.below - room.above - running) / (1 + grow))
+    height = sizer.size(
+        f"{id}.box.height", layers.choices("box_height"), default,
+        rule="opening less running room, less the swelling of the sides to the wettest time",
+        source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
+        total=f"({text(region.fit[1])} - {text(room.below + room.above)} - {text(running)}) / (1 + {grow:.4f})",
+        direction="down",
+    )
+    length = room.length
+    if inner < LEAST_BOX or height < LEAST_BOX or length < LEAST_BOX:
+        out.find(
+            "drawer.no-room",
+            f"there is no room for a drawer in `{region.path}`",
+            region.path,
+            found=f"box {text(sizer.settled(width))} wide, {text(height)} high, {text(length)} long",
+            expected=f"at least {text(sizer.settled(LEAST_BOX, 'up'))} each way",
+            remedy="make the opening larger, or use thinner stock for the drawer sides",
+        )
+        return None
+    x0 = region.box.low[0] + (region.box.size(0) - width) / 2
+    return Box((x0, front_back, low), (x0 + width, front_back + length, low + height))
+
+
+def _front_box(
+    out: SetOut, id: str, region: Region, layers: Layers, stock: Stock, reveal: float, overlay: bool, room: Room
+) -> Box | None:
+    sizer = out.sizer
+    t = stock.thickness
+    if overlay:
+        x0, x1, z0, z1 = _overlay_edges(out, id, region, layers)
+        width, height = sizer.settled(x1 - x0, "down"), sizer.settled(z1 - z0, "down")
+        x0 += (x1 - x0 - width) / 2
+        sizer.explain(f"{id}.front.width", width, "opening and overlap, less half a gap where fronts meet")
+        return Box((x0, -t, z0), (x0 + width, 0.0, z0 + height))
+    width = sizer.settled(region.fit[0] - 2 * reveal, "down")
+    grow = swelling(out, stock)
+    least = out.tables.figure("drawer_height_base").value
+    height = sizer.settled(
+        min(region.fit[1] - 2 * reveal, (region.fit[1] - least - reveal) / (1 + grow)), "down"
+    )
+    if width < LEAST_BOX or height < LEAST_BOX:
+        out.find(
+            "drawer.no-room",
+            f"there is no room for a drawer front in `{region.path}`",
+            region.path,
+            found=f"{out.text(sizer.settled(region.fit[0]))} × {out.text(sizer.settled(region.fit[1]))}",
+            expected=f"at least {out.text(sizer.settled(LEAST_BOX, 'up'))} each way, less the reveal",
+            remedy="make the opening larger",
+        )
+        return None
+    sizer.explain(f"{id}.front.width", width, f"{out.text(region.fit[0])} less 2 × {out.text(reveal)} reveal")
+    sizer.explain(
+        f"{id}.front.height", height,
+        f"{out.text(region.fit[1])} less 2 × {out.text(reveal)} reveal, or less for its swelling of {grow * 100:.2g} %",
+    )
+    x0 = region.box.low[0] + (region.box.size(0) - width) / 2
+    z0 = region.box.low[2] + reveal
+    return Box((x0, 0.0, z0), (x0 + width, t, z0 + height))
+
+
+def _overlay_edges(out: SetOut, id: str, region: Region, layers: Layers) -> tuple[float, float, float, float]:
+    """Edges of an overlay front: over the outer parts to the outside less half a gap, to the middle of shared ones."""
+    figure = out.tables.figure("overlay_front_gap")
+    gap = out.sizer.size(
+        f"{id}.front.gap", layers.choices("front.gap"), figure.value,
+        rule="gap between two overlay fronts", source=figure.reason,
+    )
+    walls = region.walls
+    edges = []
+    for wall, axis, high, outer in (
+        (walls.left, 0, False, region.outer[0]),
+        (walls.right, 0, True, region.outer[1]),
+        (walls.floor, 2, False, region.outer[2]),
+        (walls.ceiling, 2, True, region.outer[3]),
+    ):
+        own = region.box.high[axis] if high else region.box.low[axis]
+        if wall is None:
+            edge = own
+        else:
+            thick = wall.size(axis)
+            edge = own + (1 if high else -1) * (thick if outer else thick / 2)
+        edges.append(edge - (gap / 2 if high else -gap / 2))
+    return (edges[0], edges[1], edges[2], edges[3])
+
+
+def _put(
+    out: SetOut, id: str, number: int, box: Box, front_box: Box, front_stock: Stock, side_stock: Stock,
+    back_stock: Stock, applied: bool, layers: Layers,
+) -> DrawerParts:
+    t = side_stock.thickness
+    path = layers.path("front") if layers.layers else "drawers"
+    path = path.rsplit(".", 1)[0]
+    (x0, y0, z0), (x1, y1, z1) = box.low, box.high
+    front = out.add(
+        f"{id}.front", "drawer front", front_stock, front_box, (0, 2), group=id,
+        show=((1, False), (0, False), (0, True), (2, True)), path=path,
+    )
+    left = out.add(f"{id}.left", "drawer side", side_stock, Box((x0, y0, z0), (x0 + t, y1, z1)), (1, 2), group=id, path=path)
+    right = out.add(f"{id}.right", "drawer side", side_stock, Box((x1 - t, y0, z0), (x1, y1, z1)), (1, 2), group=id, path=path)
+    box_front = None
+    if applied:
+        box_front = out.add(
+            f"{id}.box_front", "drawer box front", side_stock,
+            Box((x0 + t, y0, z0), (x1 - t, y0 + t, z1)), (0, 2), group=id, path=path,
+        )
+    keys, _ = layers.joint("back.joint")
+    kind = keys.kind if keys else "dado"
+    set_in = out.sizer.settled(max(t * 0.75, 8.0)) if kind in ("dado", "tongue") else 0.0
+    tb = back_stock.thickness
+    back = out.add(
+        f"{id}.back", "drawer back", back_stock,
+        Box((x0 + t, y1 - set_in - tb, z0), (x1 - t, y1 - set_in, z1)), (0, 2), group=id, path=path,
+    )
+    return DrawerParts(id, f"drawer {number}", front, left, right, back, box_front)
+
+
+def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) -> None:
+    keys, path = layers.joint("front.joint")
+    name = f"{parts.id}.front.joint"
+    if keys is not None and keys.kind == "dado":
+        out.find(
+            "joint.cannot-be-there",
+            "a drawer front is not joined by a dado",
+            path,
+            found="dado",
+            expected="rabbet, tongue or butt",
+            remedy="use `rabbet`, or `tongue` for a groove and tongue",
+        )
+        keys = None
+    if applied:
+        assert parts.box_front is not None
+        for side in (parts.left, parts.right):
+            make_joint(out, name, keys, path, "rabbet", side, parts.box_front)
+        make_joint(out, f"{parts.id}.false_front", SCREWED, path, "butt", parts.box_front, parts.front)
+        return
+    for side in (parts.left, parts.right):
+        want = settings(out, name, keys, path, "rabbet", parts.front, side)
+        meet = meeting(parts.front, side)
+        if want.kind == "tongue" and meet is not None:
+            lock(out, parts.front, side, meet, want)
+        else:
+            join(out, parts.front, side, want)
+
+
+def _join_back(out: SetOut, parts: DrawerParts, layers: Layers) -> None:
+    keys, path = layers.joint("back.joint")
+    for side in (parts.left, parts.right):
+        make_joint(out, f"{parts.id}.back.joint", keys, path, "dado", side, parts.back, depth_share=0.25)
+
+
+def _motion(
+    out: SetOut, parts: DrawerParts, region: Region, room: Room, box: Box, run: Run, layers: Layers
+) -> None:
+    top = max(box.high[2], parts.front.high[2] if parts.front.low[1] >= -1e-6 else box.high[2])
+    out.motions.append(
+        Motion(
+            parts.id, "drawer", parts.name, (0.0, -1.0, 0.0), run.travel, room.kind, region.box,
+            (region.box.size(0) - box.size(0)) / 2, region.box.high[2] - top,
+            region.box.high[1] - box.high[1], out.design.place(region.path),
+        )
+    )

@@ -1,0 +1,181 @@
+"""Loose parts: whatever no form covers, with its own size, place, cuts and joints."""
+
+from __future__ import annotations
+
+import difflib
+
+from boardwright.core.poses import Box
+from boardwright.design.schema import CutKeys, LooseJoint, LoosePart
+from boardwright.piece.cuts import Side
+from boardwright.piece.drafts import Bore, Channel, Corner, Draft, Step
+from boardwright.piece.joints.make import make_joint
+from boardwright.piece.setout import SetOut
+
+AXIS = {"x": 0, "y": 1, "z": 2}
+PART_AXIS = {"length": 0, "width": 1, "thickness": 2}
+
+
+def loose_parts(out: SetOut, parts: dict[str, LoosePart], joints: list[LooseJoint]) -> None:
+    """Put loose parts on the bench, cut them, and join what is named."""
+    for key, keys in parts.items():
+        _loose(out, key, keys)
+    for i, joint in enumerate(joints):
+        _joint(out, joint, f"joints[{i}]")
+
+
+def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
+    path = f"parts.{key}"
+    sizer = out.sizer
+    if keys.along == keys.across:
+        out.find(
+            "part.axes", f"part `{key}` has its length and its width along the same axis", f"{path}.across",
+            found=keys.along, expected="two different axes", remedy="change one of them",
+        )
+        return
+    stock = out.stock((f"{path}.stock", keys.stock))
+    length, width = sizer.read(f"{path}.length"), sizer.read(f"{path}.width")
+    at = [sizer.read(f"{path}.at[{i}]") for i in range(3)]
+    if length is None or width is None or any(a is None for a in at):
+        return
+    length = sizer.size(f"{path}.length", [(f"{path}.length", keys.length)], length, least=5.0)
+    width = sizer.size(f"{path}.width", [(f"{path}.width", keys.width)], width, least=3.0)
+    low = [sizer.settled(a or 0.0) for a in at]
+    axes = (AXIS[keys.along], AXIS[keys.across])
+    high = list(low)
+    high[axes[0]] += length
+    high[axes[1]] += width
+    high[3 - axes[0] - axes[1]] += stock.thickness
+    draft = out.add(
+        path, keys.name or key.replace("_", " "), stock,
+        Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), axes, group="case",
+        show=tuple((i, h) for i in range(3) for h in (False, True)), path=path,
+    )
+    for i, cut in enumerate(keys.cuts or []):
+        _cut(out, draft, cut, f"{path}.cuts[{i}]")
+
+
+def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:
+    """One cut given in the part's own frame: length from the low end, width from the low edge."""
+    values = {
+        name: out.sizer.read(f"{path}.{name}")
+        for name in CutKeys.model_fields
+        if getattr(keys, name) is not None and name not in ("kind", "side", "along", "edge", "end")
+    }
+    if any(v is None for v in values.values()):
+        return
+    numbers = {k: out.sizer.settled(v or 0.0) for k, v in values.items()}
+    needed = {
+        "groove": ("side", "along", "at", "width", "depth"),
+        "rabbet": ("side", "edge", "width", "depth"),
+        "notch": ("end", "edge", "length", "width"),
+        "hole": ("side", "from_end", "from_edge", "diameter"),
+    }[keys.kind]
+    missing = [n for n in needed if getattr(keys, n) is None]
+    if missing:
+        out.find(
+            "part.cut-incomplete", f"the {keys.kind} on the {draft.name} is not complete", path,
+            found="no " + ", ".join(missing), expected=", ".join(needed), remedy="add the missing keys",
+        )
+        return
+    axes = (draft.length_axis, draft.width_axis, draft.thickness_axis)
+    size = [draft.size(a) for a in axes]
+    wrong = _outside(keys, numbers, size)
+    if wrong:
+        out.find(
+            "part.cut-outside", f"the {keys.kind} on the {draft.name} lies outside the part", path,
+            found=wrong, expected=f"inside {out.text(size[0])} × {out.text(size[1])} × {out.text(size[2])}",
+            remedy="move it, or make it smaller",
+        )
+        return
+    _make(draft, keys, numbers, axes)
+
+
+def _outside(keys: CutKeys, n: dict[str, float], size: list[float]) -> str:
+    side = Side(keys.side) if keys.side else None
+    if keys.kind == "groove" and side is not None and keys.along is not None:
+        along = PART_AXIS[keys.along]
+        if along == side.axis:
+            return f"a groove into the {side.value} cannot run along the {keys.along}"
+        third = 3 - side.axis - along
+        if n["at"] < 0 or n["at"] + n["width"] > size[third] + 1e-6 or n["depth"] > size[side.axis]:
+            return "its place, width or depth"
+        start, stop = n.get("start", 0.0), n.get("stop", size[along])
+        if not 0 <= start < stop <= size[along] + 1e-6:
+            return "its start and stop"
+    if keys.kind == "rabbet" and side is not None and keys.edge is not None:
+        edge = Side(keys.edge)
+        if edge.axis == side.axis:
+            return f"{side.value} and {edge.value} do not meet"
+        if n["width"] >= size[edge.axis] or n["depth"] >= size[side.axis]:
+            return "its width or depth"
+    if keys.kind == "notch" and (
+        keys.edge not in ("edge", "far_edge") or n["length"] >= size[0] or n["width"] >= size[1]
+    ):
+        return "its edge, length or width"
+    if keys.kind == "hole":
+        if side is None or side.axis != 2:
+            return "holes of loose parts are drilled from the face or the back"
+        r = n["diameter"] / 2
+        if not (r <= n["from_end"] <= size[0] - r and r <= n["from_edge"] <= size[1] - r):
+            return "its centre"
+    if any(v <= 0 for k, v in n.items() if k in ("width", "depth", "diameter", "length")):
+        return "a size of nothing"
+    return ""
+
+
+def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int, int]) -> None:
+    low = [draft.low[a] for a in axes]
+    if keys.kind == "notch":
+        draft.cuts.append(
+            Corner(axes[0], keys.end == "far_end", n["length"], axes[1], keys.edge == "far_edge", n["width"])
+        )
+        return
+    assert keys.side is not None
+    side = Side(keys.side)
+    axis = axes[side.axis]
+    if keys.kind == "groove":
+        along = PART_AXIS[keys.along or "length"]
+        third = 3 - side.axis - along
+        at = low[third] + n["at"]
+        draft.cuts.append(
+            Channel(
+                axis, side.high, axes[along], at, at + n["width"], n["depth"],
+                low[along] + n["start"] if "start" in n else None, low[along] + n["stop"] if "stop" in n else None,
+            )
+        )
+    elif keys.kind == "rabbet":
+        edge = Side(keys.edge or "edge")
+        third = 3 - side.axis - edge.axis
+        draft.cuts.append(
+            Step(
+                axis, side.high, axes[edge.axis], edge.high, n["width"], n["depth"],
+                low[third] + n["start"] if "start" in n else None, low[third] + n["stop"] if "stop" in n else None,
+            )
+        )
+    else:
+        at3 = [0.0, 0.0, 0.0]
+        at3[axes[0]], at3[axes[1]] = low[0] + n["from_end"], low[1] + n["from_edge"]
+        at3[axis] = draft.face(axis, side.high)
+        draft.cuts.append(
+            Bore(
+                axis, side.high, (at3[0], at3[1], at3[2]), n["diameter"], n.get("depth", draft.size(axis)),
+                "depth" not in n, n.get("countersink", 0.0),
+            )
+        )
+
+
+def _joint(out: SetOut, keys: LooseJoint, path: str) -> None:
+    found = []
+    for name in (keys.first, keys.second):
+        draft = out.drafts.get(name) or out.drafts.get(f"parts.{name}")
+        if draft is None:
+            near = difflib.get_close_matches(name, list(out.drafts), 3, 0.4)
+            out.find(
+                "joint.unknown-part", f"there is no part `{name}` to join", path, found=name,
+                expected="the name of a part; `boardwright list` shows them",
+                remedy=f"did you mean `{near[0]}`?" if near else "use the name of a part",
+            )
+        else:
+            found.append(draft)
+    if len(found) == 2 and found[0] is not found[1]:
+        make_joint(out, path, keys, path, keys.kind, found[0], found[1])

@@ -1,0 +1,46 @@
+"""A clear space inside a form and the parts around it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from boardwright.core.poses import Box
+from boardwright.piece.drafts import Draft
+
+
+@dataclass(frozen=True, slots=True)
+class Walls:
+    """The parts that bound a space; None where another space or nothing is."""
+
+    left: Draft | None = None
+    right: Draft | None = None
+    floor: Draft | None = None
+    ceiling: Draft | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """A clear space.
+
+    Attributes:
+        box: its room [mm]; y from the front edge of the case to its back.
+        walls: what bounds it.
+        path: its path in the design file.
+        name: its name in `explain`.
+        inner_depth: depth to which shelves and dividers are made [mm], on the step.
+        fit: width and height that things made to fit should reckon with [mm]: the least of the equal spaces
+            beside it, so that equal spaces get equal drawers.
+        outer: True for the low and high side of x and z that face the outside of the case.
+    """
+
+    box: Box
+    walls: Walls
+    path: str
+    name: str
+    inner_depth: float
+    fit: tuple[float, float]
+    outer: tuple[bool, bool, bool, bool] = (True, True, True, True)
+
+    def at(self, path: str, name: str) -> Region:
+        """The same space under another path."""
+        return replace(self, path=path, name=name)

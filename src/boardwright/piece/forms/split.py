@@ -1,0 +1,229 @@
+"""Parting a space into rows or columns: fixed sizes, shares, and what stands between."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from boardwright.core.poses import Box
+from boardwright.design.schema import JointKeys, Length
+from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.region import Region, Walls
+from boardwright.piece.joints.make import make_joint
+from boardwright.piece.records import Chain, Stock
+from boardwright.piece.setout import SetOut
+
+LEAST_SPACE = 10.0
+"""A space smaller than this in any direction is no space [mm]."""
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One space of a row or column: its path and name, a fixed size or a share."""
+
+    path: str
+    name: str
+    size: tuple[str, Length] | None
+    share: float
+
+
+@dataclass(frozen=True, slots=True)
+class Between:
+    """What parts the spaces: `none`, `shelf`, `rail` or `divider`, and how it is made."""
+
+    kind: str
+    stock: Stock | None
+    joint: JointKeys | None
+    path: str
+    width: float = 0.0
+
+
+def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between: Between) -> list[Region]:
+    """Part a region along an axis (0 for columns, 2 for rows), low to high, and put the parts between in.
+
+    Args:
+        out: the bench.
+        region: the space.
+        axis: 0 or 2.
+        items: from left to right, or from bottom to top.
+        between: what stands between.
+
+    Returns:
+        One region an item; empty when the sizes do not add up (a finding says so).
+    """
+    thick = between.stock.thickness if between.stock is not None and between.kind != "none" else 0.0
+    sizes = _sizes(out, region, axis, items, thick)
+    if sizes is None:
+        return []
+    bounds = _bounds(out, region, axis, sizes, thick)
+    parts = _parts(out, region, axis, bounds, between) if thick else [None] * (len(items) - 1)
+    _chain(out, region, axis, items, bounds, thick)
+    return _regions(region, axis, items, sizes, bounds, parts)
+
+
+def _sizes(
+    out: SetOut, region: Region, axis: int, items: Sequence[Item], thick: float
+) -> list[float] | None:
+    """Wanted sizes [mm], before positions are settled."""
+    total = region.box.size(axis)
+    word = "height" if axis == 2 else "width"
+    fixed = [None if it.size is None else out.sizer.read(it.size[0]) for it in items]
+    if any(f is None and it.size is not None for f, it in zip(fixed, items, strict=True)):
+        return None
+    taken = sum(f for f in fixed if f is not None) + thick * (len(items) - 1)
+    shares = sum(it.share for f, it in zip(fixed, items, strict=True) if f is None)
+    rest = total - taken
+    text = out.text
+    if shares == 0:
+        if abs(rest) > out.sizer.step * len(items):
+            out.find(
+                "space.does-not-add-up",
+                f"the {word}s in `{region.path}` do not add up to the inside",
+                region.path,
+                found=f"{text(taken)} with {text(thick)} between each",
+                expected=text(total),
+                remedy=f"take {text(abs(rest))} {'off' if rest < 0 else 'on to'} one of them, or leave one without `size`",
+            )
+            return None
+        last = max(range(len(items)), key=lambda i: fixed[i] or 0.0)
+        fixed[last] = (fixed[last] or 0.0) + rest
+        return [f or 0.0 for f in fixed]
+    sizes = [rest * it.share / shares if f is None else f for f, it in zip(fixed, items, strict=True)]
+    small = min(sizes)
+    if small < LEAST_SPACE:
+        which = items[sizes.index(small)]
+        out.find(
+            "space.too-small",
+            f"`{which.path}` would be {text(out.sizer.settled(small))} in {word}",
+            which.path,
+            found=f"inside {text(total)}, less {text(taken)} for fixed sizes and what stands between",
+            expected=f"at least {text(out.sizer.settled(LEAST_SPACE, 'up'))} for each space",
+            remedy="make the case larger, the fixed sizes smaller, or have fewer spaces",
+        )
+        return None
+    return sizes
+
+
+def _bounds(
+    out: SetOut, region: Region, axis: int, sizes: list[float], thick: float
+) -> list[tuple[float, float]]:
+    """Low and high end of each space [mm]; what is cut (the place of each divider) lies on the step."""
+    wall = region.walls.left if axis == 2 else region.walls.floor
+    datum = wall.low[axis] if wall is not None else region.box.low[axis]
+    low = region.box.low[axis]
+    at = low
+    bounds = []
+    for i, size in enumerate(sizes):
+        at += size
+        if i == len(sizes) - 1:
+            bounds.append((low, region.box.high[axis]))
+            break
+        edge = datum + out.sizer.settled(at - datum)
+        bounds.append((low, edge))
+        low = edge + thick
+        at += thick
+    return bounds
+
+
+def _parts(
+    out: SetOut, region: Region, axis: int, bounds: list[tuple[float, float]], between: Between
+) -> list[Draft | None]:
+    ends = (region.walls.left, region.walls.right) if axis == 2 else (region.walls.floor, region.walls.ceiling)
+    stock = between.stock
+    assert stock is not None
+    if ends[0] is None or ends[1] is None:
+        out.find(
+            "space.nothing-to-stand-on",
+            f"a {between.kind} in `{region.path}` has nothing to be joined to",
+            between.path or region.path,
+            found="an open side",
+            expected="a part at both ends of it",
+            remedy="set `between: shelf` in the rows around it, or give the case a full top and bottom",
+        )
+        return [None] * (len(bounds) - 1)
+    made: list[Draft | None] = []
+    length_axis = 0 if axis == 2 else 2
+    depth = between.width if between.kind == "rail" else region.inner_depth
+    for i, ((_, high), (low, _)) in enumerate(zip(bounds[:-1], bounds[1:], strict=True)):
+        lo = [region.box.low[0], region.box.low[1], region.box.low[2]]
+        hi = [region.box.high[0], region.box.low[1] + min(depth, region.inner_depth), region.box.high[2]]
+        lo[axis], hi[axis] = high, low
+        name = f"{region.name}.{between.kind}.{i + 1}"
+        part = out.add(
+            name, between.kind, stock, Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])), (length_axis, 1),
+            show=((1, False), (axis, True), (axis, False)) if between.kind == "shelf" else ((1, False),),
+            path=between.path or region.path,
+        )
+        for end in ends:
+            make_joint(
+                out, f"{name}.joint", between.joint, f"{between.path or region.path}.joint", "dado", end, part,
+                both_faces=end.id.count(".divider.") > 0 or end.id.count(".shelf.") > 0,
+            )
+        made.append(part)
+    return made
+
+
+def _chain(
+    out: SetOut, region: Region, axis: int, items: Sequence[Item], bounds: list[tuple[float, float]], thick: float
+) -> None:
+    members: list[tuple[str, float]] = []
+    for i, (item, (low, high)) in enumerate(zip(items, bounds, strict=True)):
+        if i and thick:
+            members.append(("between", thick))
+        members.append((item.name, high - low))
+        out.sizer.explain(
+            f"{item.name}.{'height' if axis == 2 else 'width'}",
+            high - low,
+            "" if item.size else f"share {item.share:g} of what is left",
+            "the places of what stands between are settled on the step",
+            item.size[0] if item.size else "",
+            given=item.size is not None,
+        )
+    word = "height" if axis == 2 else "width"
+    out.chains.append(Chain(f"{word} of {region.name}", tuple(members), (f"{region.name} {word}", region.box.size(axis))))
+
+
+def _regions(
+    region: Region,
+    axis: int,
+    items: Sequence[Item],
+    sizes: list[float],
+    bounds: list[tuple[float, float]],
+    parts: list[Draft | None],
+) -> list[Region]:
+    out = []
+    for i, (item, (low, high)) in enumerate(zip(items, bounds, strict=True)):
+        lo = list(region.box.low)
+        hi = list(region.box.high)
+        lo[axis], hi[axis] = low, high
+        before, after = (parts[i - 1] if i else None), (parts[i] if i < len(parts) else None)
+        if axis == 2:
+            walls = replace(
+                region.walls,
+                floor=region.walls.floor if i == 0 else before,
+                ceiling=region.walls.ceiling if i == len(items) - 1 else after,
+            )
+        else:
+            walls = Walls(
+                region.walls.left if i == 0 else before,
+                region.walls.right if i == len(items) - 1 else after,
+                region.walls.floor,
+                region.walls.ceiling,
+            )
+        alike = [
+            b[1] - b[0] for b, s in zip(bounds, sizes, strict=True) if abs(s - sizes[i]) < 1e-6
+        ]
+        fit = list(region.fit)
+        fit[0 if axis == 0 else 1] = min(alike)
+        first, last = i == 0, i == len(items) - 1
+        o = region.outer
+        outer = (
+            (o[0] and first, o[1] and last, o[2], o[3]) if axis == 0 else (o[0], o[1], o[2] and first, o[3] and last)
+        )
+        out.append(
+            Region(
+                Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])), walls, item.path, item.name,
+                region.inner_depth, (fit[0], fit[1]), outer,
+            )
+        )
+    return out

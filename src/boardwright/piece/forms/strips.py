@@ -1,0 +1,72 @@
+"""Long strips screwed to a wall: bars, runners, guides, kickers."""
+
+from __future__ import annotations
+
+from boardwright.piece.drafts import Draft, meeting
+from boardwright.piece.joints.faces import plane
+from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
+from boardwright.piece.setout import SetOut
+
+SLOT = 6.0
+"""Length of a slot that lets a wall move behind a strip, centre to centre [mm]: common practice, 1/4 in."""
+
+
+STAGGER = 20.0
+"""Screws from the two faces of a divider stand this far apart along it [mm]: 3/4 in, common practice."""
+
+
+def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
+    """Screw a strip to a wall; where the wall is solid wood with its grain across the strip, only the first screw
+    is fixed and the others stand in slots, so that the wall can move.
+
+    Args:
+        wall: the wall, or None (then nothing is done).
+        strip: already on the bench against the wall.
+        path: where the file asks for it.
+        at_left: True when the wall is at its left; screws in a wall at the right stand `STAGGER` further along,
+            so that those from both faces of a divider never meet.
+    """
+    if wall is None:
+        return
+    meet = meeting(wall, strip)
+    if meet is None:
+        return
+    axis = meet.axis
+    thickness = strip.size(axis)
+    chosen = choose_screw(out, None, None, min(strip.size(2), strip.size(1)) / 2, thickness, wall.size(axis))
+    if chosen is None:
+        no_screw(out, strip, wall, path)
+        return
+    screw, length = chosen
+    crosses = wall.stock.kind == "wood" and wall.length_axis != strip.length_axis
+    settled = out.sizer.settled
+    low, high = meet.box.low[1], meet.box.high[1]
+    run = high - low
+    edge = min(settled(max(12 * screw.shank, 40.0)), settled(run / 4))
+    count = 2 if run < 450 else 3
+    stagger = settled(STAGGER)
+    pitch = (run - 2 * edge - stagger) / (count - 1)
+    head = strip.face(axis, meet.high)
+    middle = meet.box.low[2] + settled(meet.box.size(2) / 2)
+    ids = []
+    for i in range(count):
+        at = low + settled(edge + (0.0 if at_left else stagger) + i * pitch)
+        ids.append(
+            drive(
+                out, strip, wall, axis, not meet.high, spot(axis, head, 2, middle, 1, at), screw, length, thickness,
+                slot=settled(SLOT) if crosses and i else 0.0, slot_axis=1, path=path,
+            )
+        )
+    others = [i for i in range(3) if i != axis]
+    out.joint(
+        "screwed", wall, strip,
+        [
+            plane(
+                axis, wall.face(axis, meet.high),
+                {i: (meet.box.low[i], meet.box.high[i]) for i in others}, meet.high, glued=False,
+            )
+        ],
+        [meet.away],
+        f"{count} screws, {'the first fixed, the others in slots; no glue' if crosses else 'no glue'}",
+        glued=False, floats=(1,) if crosses else (), fasteners=tuple(ids), place=out.design.place(path),
+    )

@@ -1,0 +1,80 @@
+"""Dado: the end (or edge) of one part stands in a channel across the face of another. Through or stopped."""
+
+from __future__ import annotations
+
+from boardwright.core.poses import Vec
+from boardwright.piece.drafts import Channel, Corner, Draft, Meeting
+from boardwright.piece.joints.faces import plane, unit
+from boardwright.piece.joints.fastening import fasten
+from boardwright.piece.joints.settings import JointSettings
+from boardwright.piece.setout import SetOut
+
+END_GRAIN_GLUE = "glue on end grain adds little; the cheeks and the seat carry"
+
+
+def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
+    """Cut a dado in the first part and let the second grow into it.
+
+    The channel is as wide as the second part is thick, so it is cut to fit the real stock.
+    """
+    lo, hi = second.low[meet.across], second.high[meet.across]
+    if lo < first.low[meet.across] + 1e-6 or hi > first.high[meet.across] - 1e-6:
+        out.find(
+            "joint.no-wood-beyond",
+            f"a dado at the very end of the {first.name} has no wood beyond it",
+            want.path,
+            found=f"the {second.name} lies flush with the end of the {first.name}",
+            expected="wood on both sides of a dado",
+            source="common practice",
+            remedy="use `rabbet` there, or move the part in from the end",
+            parts=(first.id, second.id),
+        )
+        return
+    start, end = meet.box.low[meet.along], meet.box.high[meet.along]
+    stop = want.stopped if 0 < want.stopped < end - start else 0.0
+    if stop:
+        second.cuts.append(
+            Corner(meet.axis, not meet.high, want.depth, meet.along, False, stop, holds=first.id)
+        )
+    second.grow(meet.axis, not meet.high, want.depth)
+    first.cuts.append(
+        Channel(
+            meet.axis,
+            meet.high,
+            meet.along,
+            lo,
+            hi,
+            want.depth,
+            None if not stop and abs(start - first.low[meet.along]) < 1e-6 else start + stop,
+            None if abs(end - first.high[meet.along]) < 1e-6 else end,
+            holds=second.id,
+        )
+    )
+    face = first.face(meet.axis, meet.high)
+    seat = face - want.depth if meet.high else face + want.depth
+    run = (start + stop, end)
+    depth_range = (min(face, seat), max(face, seat))
+    contacts = [
+        plane(meet.axis, seat, {meet.across: (lo, hi), meet.along: run}, meet.high, glued=want.glue),
+        plane(meet.across, lo, {meet.axis: depth_range, meet.along: run}, True, glued=want.glue),
+        plane(meet.across, hi, {meet.axis: depth_range, meet.along: run}, False, glued=want.glue),
+    ]
+    directions: list[Vec] = [meet.away]
+    if not stop and abs(start - first.low[meet.along]) < 1e-6:
+        directions.append(unit(meet.along, False))
+    if abs(end - first.high[meet.along]) < 1e-6:
+        directions.append(unit(meet.along, True))
+    ids = fasten(out, first, second, meet, want, seat, run)
+    kind = "stopped dado" if stop else "dado"
+    held = f", {len(ids)} screws" if ids else ""
+    out.joint(
+        "dado",
+        first,
+        second,
+        contacts,
+        directions,
+        f"{kind} {out.text(want.depth)} deep{', glued' if want.glue else ', dry'}{held}",
+        glued=want.glue,
+        fasteners=ids,
+        place=out.design.place(want.path),
+    )

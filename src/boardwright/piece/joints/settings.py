@@ -1,0 +1,148 @@
+"""What a joint is asked to be, after the file and the trade's defaults have been put together."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from boardwright.design.schema import JointKeys
+from boardwright.piece.drafts import Draft
+from boardwright.piece.setout import SetOut
+
+
+@dataclass(frozen=True, slots=True)
+class JointSettings:
+    """A joint with every number settled.
+
+    Attributes:
+        kind: `butt`, `rabbet`, `dado` or `tongue`.
+        depth: of the dado, rabbet or tongue [mm]; 0 for a butt joint.
+        width: thickness of the tongue [mm].
+        stopped: how far a dado stops short of the front [mm].
+        fasten: `screws`, `dowels` or `none`.
+        count: number of fasteners, None for by length.
+        screw: gauge, None for by thickness. screw_length: [mm], None for by thickness.
+        glue: glued or not.
+        path: where the file asks for it.
+    """
+
+    kind: str
+    depth: float = 0.0
+    width: float = 0.0
+    stopped: float = 0.0
+    fasten: str = "none"
+    count: int | None = None
+    screw: int | None = None
+    screw_length: float | None = None
+    glue: bool = True
+    path: str = ""
+
+
+def settings(
+    out: SetOut,
+    name: str,
+    keys: JointKeys | None,
+    path: str,
+    default_kind: str,
+    first: Draft,
+    second: Draft,
+    *,
+    depth_share: float | None = None,
+    both_faces: bool = False,
+) -> JointSettings:
+    """Settle a joint between two parts by the trade's proportions.
+
+    Args:
+        out: the bench.
+        name: what it is called in `explain`.
+        keys: what the file says, or None.
+        path: its path.
+        default_kind: kind when the file names none.
+        first: the part that receives. second: the part that goes in.
+        depth_share: depth as a share of the first part's thickness, instead of the kind's own.
+        both_faces: True when the same part may be cut at the same place from its other face.
+    """
+    kind = keys.kind if keys is not None else default_kind
+    t1 = first.size(first.thickness_axis)
+    t2 = second.size(second.thickness_axis)
+    sizer = out.sizer
+    depth = width = stopped = 0.0
+    if kind != "butt":
+        depth = _depth(out, name, keys, path, kind, t1, depth_share, both_faces)
+    if kind == "tongue":
+        share = out.tables.figure("tongue_thickness_share")
+        width = sizer.size(
+            f"{name}.width",
+            [(f"{path}.width", keys.width if keys else None)],
+            max(t2 * share.value, sizer.step),
+            rule=f"tongue {share.value:.3g} of the part's thickness",
+            source=share.reason,
+            total=f"{share.value:.3g} × {out.text(t2)}",
+            least=sizer.step,
+        )
+        width = min(width, t2)
+    if kind == "dado" and keys is not None and keys.stopped is not None:
+        stopped = sizer.size(f"{name}.stopped", [(f"{path}.stopped", keys.stopped)], 0.0)
+    fasten = (keys.fasten if keys else None) or _fasten(kind, second)
+    length = None
+    if keys is not None and keys.screw_length is not None:
+        length = sizer.read(f"{path}.screw_length")
+    glue = keys.glue if keys is not None and keys.glue is not None else True
+    return JointSettings(
+        kind, depth, width, stopped, fasten, keys.count if keys else None, keys.screw if keys else None,
+        length, glue, path,
+    )
+
+
+def _depth(
+    out: SetOut,
+    name: str,
+    keys: JointKeys | None,
+    path: str,
+    kind: str,
+    t1: float,
+    depth_share: float | None,
+    both_faces: bool,
+) -> float:
+    sizer = out.sizer
+    figure = out.tables.figure("rabbet_depth_share" if kind == "rabbet" else "dado_depth_share")
+    share = depth_share if depth_share is not None else figure.value
+    source = figure.reason if depth_share is None else "common practice"
+    rule = f"{kind} depth {share:.3g} of the thickness it is cut in"
+    total = f"{share:.3g} × {out.text(t1)}"
+    default = t1 * share
+    if both_faces:
+        left = out.tables.figure("dado_web").value
+        room = (t1 - left) / 2
+        if room < default:
+            default = room
+            rule, total = f"both faces are cut: {out.text(left)} is left between", f"({out.text(t1)} - {out.text(left)}) / 2"
+    default = max(default, sizer.step)
+    depth = sizer.size(
+        f"{name}.depth",
+        [(f"{path}.depth", keys.depth if keys else None)],
+        default,
+        rule=rule,
+        source=source,
+        total=total,
+        direction="down",
+        least=sizer.step,
+    )
+    if depth > t1 - sizer.step + 1e-9:
+        out.find(
+            "joint.too-deep",
+            f"the {kind} is as deep as the part is thick",
+            f"{path}.depth",
+            found=f"{out.text(depth)} in a part {out.text(t1)} thick",
+            expected=f"at most half of it, {out.text(sizer.settled(t1 / 2, 'down'))}",
+            source=figure.reason,
+            remedy=f"make it {out.text(sizer.settled(t1 * figure.value, 'down'))}",
+        )
+        depth = max(sizer.settled(t1 / 2, "down"), min(sizer.step, t1 / 2))
+    return depth
+
+
+def _fasten(kind: str, second: Draft) -> str:
+    """A butt joint needs more than glue: dowels in solid wood, screws in sheet goods (common practice)."""
+    if kind != "butt":
+        return "none"
+    return "dowels" if second.stock.kind == "wood" else "screws"

@@ -1,0 +1,129 @@
+"""`Design` → `Piece`."""
+
+from __future__ import annotations
+
+from boardwright.core.findings import Finding, Severity, grouped
+from boardwright.core.poses import Box
+from boardwright.design.load import Design
+from boardwright.piece.drafts import Draft
+from boardwright.piece.finish import finish
+from boardwright.piece.forms.case import case
+from boardwright.piece.forms.loose import loose_parts
+from boardwright.piece.records import Contact, Joint, Piece
+from boardwright.piece.setout import SetOut
+from boardwright.piece.sizing import Sizer
+from boardwright.piece.stocks import read_moisture, read_stocks
+from boardwright.tables.bundle import Tables
+
+
+def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]]:
+    """Set out a piece: every part, joint and size.
+
+    Args:
+        design: as loaded.
+        tables: species, sheets, fasteners, figures.
+
+    Returns:
+        The piece, or None when nothing can be set out; and findings.
+    """
+    moisture, findings = read_moisture(design, tables)
+    drafts: dict[str, Draft] = {}
+
+    def outside(name: str) -> float | None:
+        return _part_size(name, drafts, out)
+
+    out: SetOut | None = None
+    sizer = Sizer(design, outside)
+    stocks, more = read_stocks(design, tables, sizer, moisture)
+    findings += more
+    if not stocks:
+        sizer.check_all()
+        return None, grouped([*findings, *sizer.findings])
+    out = SetOut(design, tables, sizer, stocks, moisture, drafts)
+    box = _forms(out)
+    sizer.check_all()
+    settle_sizes(out)
+    findings += [*out.findings, *sizer.findings]
+    if not drafts:
+        if not any(f.severity is Severity.ERROR for f in findings):
+            findings.append(
+                Finding(
+                    "piece.empty", Severity.ERROR, "the file asks for no part", design.place(""),
+                    found="no `case:` and no `parts:`", expected="at least one of them", remedy="add a `case:`",
+                )
+            )
+        return None, grouped(findings)
+    parts = finish(list(drafts.values()), design.step)
+    outer = box or _bounds(drafts)
+    piece = Piece(
+        design.file.title, design.units, design.step, outer, moisture, parts, tuple(out.joints),
+        tuple(out.fasteners), tuple(out.hardware), tuple(out.spaces), tuple(out.motions),
+        tuple(sizer.reasons), tuple(out.chains),
+    )
+    return piece, grouped(findings)
+
+
+def _forms(out: SetOut) -> Box | None:
+    file = out.design.file
+    box = case(out, file.case) if file.case is not None else None
+    if file.parts or file.joints:
+        loose_parts(out, file.parts or {}, file.joints or [])
+    return box
+
+
+def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float | None:
+    """Names that the file's own lengths do not hold: `stock.NAME`, and PART.length, .width, .thickness, .x …"""
+    head, _, last = name.rpartition(".")
+    if out is not None and head == "stock" and last in out.stocks:
+        return out.stocks[last].thickness
+    draft = drafts.get(head)
+    if draft is None:
+        return None
+    axes = {"length": draft.length_axis, "width": draft.width_axis, "thickness": draft.thickness_axis}
+    if last in axes:
+        return draft.size(axes[last])
+    ends = {"left": (0, False), "right": (0, True), "front": (1, False), "rear": (1, True), "under": (2, False), "top": (2, True)}
+    return draft.face(*ends[last]) if last in ends else None
+
+
+def _bounds(drafts: dict[str, Draft]) -> Box:
+    low = [min(d.low[i] for d in drafts.values()) for i in range(3)]
+    high = [max(d.high[i] for d in drafts.values()) for i in range(3)]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def settle_sizes(out: SetOut) -> None:
+    """Bring every length and width that is still between two steps down to the step.
+
+    It happens where a span between measured sheets is left over; the part gets shorter at its high end, and the
+    joint there keeps a gap of less than a step, which hides in its dado.
+    """
+    for draft in out.drafts.values():
+        for axis in (draft.length_axis, draft.width_axis):
+            size = draft.size(axis)
+            short = size - out.sizer.settled(size, "down")
+            if short > 1e-6:
+                draft.high[axis] -= short
+                out.joints[:] = [_with_gap(j, draft.id, axis, draft.high[axis], short) for j in out.joints]
+
+
+def _with_gap(joint: Joint, id: str, axis: int, end: float, gap: float) -> Joint:
+    if id not in (joint.first, joint.second):
+        return joint
+    contacts = tuple(_clip(c, axis, end, gap) for c in joint.contacts)
+    if contacts == joint.contacts:
+        return joint
+    return Joint(
+        joint.id, joint.kind, joint.first, joint.second, contacts, joint.directions, joint.glued, joint.floats,
+        joint.fasteners, joint.summary, joint.place,
+    )
+
+
+def _clip(c: Contact, axis: int, end: float, gap: float) -> Contact:
+    if c.axis == axis and abs(c.box.low[axis] - end - gap) < 1e-6:
+        return Contact(c.box, c.axis, c.from_first, c.glued, c.gap + gap, "settled on the step")
+    if c.axis != axis and c.box.high[axis] > end + 1e-6 > c.box.low[axis]:
+        high = list(c.box.high)
+        high[axis] = end
+        return Contact(Box(c.box.low, (high[0], high[1], high[2])), c.axis, c.from_first, c.glued, c.gap, c.why)
+    return c

@@ -1,0 +1,176 @@
+"""Sizes while a piece is set out: from the file, or from the trade's default; settled on the step; explained."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import Literal
+
+from boardwright.core.arithmetic import ArithmeticProblem, CircularSizes, Resolver, UnknownSize
+from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import Printer, settle
+from boardwright.design.load import Design
+from boardwright.design.schema import Length
+from boardwright.piece.records import Reason
+
+Direction = Literal["nearest", "down", "up"]
+Choice = tuple[str, Length | None]
+"""A path in the file and what stands there, or None when it is not given."""
+
+
+class Sizer:
+    """Reads, settles and explains sizes; collects what is wrong with them."""
+
+    def __init__(self, design: Design, outside: Callable[[str], float | None]) -> None:
+        self.design = design
+        self.printer = Printer("mm" if design.units == "mm" else "in", design.step)
+        self.step = design.step
+        self.findings: list[Finding] = []
+        self.reasons: list[Reason] = []
+        self._reported: set[str] = set()
+        self._resolver = Resolver(design.lengths, design.file.units, outside)
+
+    def text(self, mm: float) -> str:
+        """A size in the plan's units, without the unit."""
+        return self.printer.size(mm)
+
+    def settled(self, mm: float, direction: Direction = "nearest") -> float:
+        """A size on the step [mm]."""
+        return settle(mm, self.step, direction)
+
+    def read(self, path: str) -> float | None:
+        """What a length in the file comes to [mm]; None, with a finding, when it comes to nothing."""
+        try:
+            return self._resolver.value(path)
+        except CircularSizes as problem:
+            key = "ring:" + " ".join(problem.ring)
+            ring = " -> ".join(problem.ring)
+            self._once(
+                key,
+                Finding(
+                    "size.circular",
+                    Severity.ERROR,
+                    "sizes lean on each other in a ring",
+                    self.design.place(path),
+                    found=ring,
+                    expected="each size to rest on sizes that do not rest on it",
+                    remedy="give one of them a number",
+                ),
+            )
+        except UnknownSize as problem:
+            near = f"did you mean `{problem.near[0]}`?" if problem.near else "name it under `sizes:`"
+            self._once(
+                f"unknown:{path}:{problem.name}",
+                Finding(
+                    "size.unknown-name",
+                    Severity.ERROR,
+                    f"`{problem.name}` is no size that is known",
+                    self.design.place(path),
+                    found=str(self.design.lengths.get(path, "")),
+                    expected="a name under `sizes:`, the path of another length, `stock.NAME`, or PART.length",
+                    remedy=near,
+                ),
+            )
+        except (ArithmeticProblem, ZeroDivisionError) as problem:
+            self._once(
+                f"sum:{path}",
+                Finding(
+                    "size.unreadable",
+                    Severity.ERROR,
+                    f"`{self.design.lengths.get(path, path)}` cannot be read as a length",
+                    self.design.place(path),
+                    found=str(problem),
+                    expected="a length, or a sum of lengths",
+                    remedy="write it as a length",
+                ),
+            )
+        return None
+
+    def _once(self, key: str, finding: Finding) -> None:
+        if key not in self._reported:
+            self._reported.add(key)
+            self.findings.append(finding)
+
+    def check_all(self) -> None:
+        """Read every length in the file, so that each wrong one is reported even when no form asks for it."""
+        for path in self.design.lengths:
+            self.read(path)
+
+    def given(self, choices: Sequence[Choice]) -> tuple[str, float] | None:
+        """The first of several keys that the file gives: its path and value [mm]."""
+        for path, length in choices:
+            if length is not None:
+                value = self.read(path)
+                if value is not None:
+                    return path, value
+        return None
+
+    def size(
+        self,
+        name: str,
+        choices: Sequence[Choice],
+        default: float,
+        *,
+        rule: str = "",
+        source: str = "common practice",
+        total: str = "",
+        direction: Direction = "nearest",
+        least: float = 0.0,
+        settle_it: bool = True,
+    ) -> float:
+        """A size of the piece: given, or by the trade's rule; settled on the step and explained.
+
+        Args:
+            name: what it is called in `explain`.
+            choices: keys that may give it, nearest first.
+            default: the rule's value [mm].
+            rule, source, total: the rule in words, where it comes from, and its sum.
+            direction: safe direction to settle in.
+            least: a given size below this is refused with a finding [mm].
+            settle_it: False for what is not cut, such as a measured thickness.
+
+        Returns:
+            The size [mm].
+        """
+        found = self.given(choices)
+        if found is None:
+            value = self.settled(default, direction) if settle_it else default
+            self.explain(name, value, total, rule, source)
+            return value
+        path, raw = found
+        value = self.settled(raw) if settle_it else raw
+        text = str(self.design.lengths.get(path, ""))
+        if value < least - 1e-9:
+            self._once(
+                f"least:{path}",
+                Finding(
+                    "size.too-small",
+                    Severity.ERROR,
+                    f"`{path}` is too small",
+                    self.design.place(path),
+                    found=self.printer.text(raw),
+                    expected=f"at least {self.printer.text(least)}",
+                    remedy="make it larger",
+                ),
+            )
+            value = max(self.settled(default, direction), least)
+        elif settle_it and abs(value - raw) > 1e-4:
+            self._once(
+                f"settled:{path}",
+                Finding(
+                    "size.settled",
+                    Severity.NOTE,
+                    f"`{path}` was settled on the step of {self.printer.text(self.step)}",
+                    self.design.place(path),
+                    found=f"{text} = {self.printer.text(raw)}",
+                    expected=self.printer.text(value),
+                    remedy="none needed; give a size on the step, or a finer `work_to`, to keep it as it stands",
+                ),
+            )
+        self.explain(name, value, text, "", path, given=True)
+        return value
+
+    def explain(
+        self, name: str, value: float, total: str, rule: str = "", source: str = "", given: bool = False
+    ) -> None:
+        """Keep why a size is what it is."""
+        self.reasons.append(Reason(name, value, total, rule, source, given))

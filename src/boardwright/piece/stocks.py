@@ -1,0 +1,239 @@
+"""Stock of the design file put together with its table rows; moisture of the place."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Callable
+
+from boardwright.core.findings import Finding, Severity
+from boardwright.design.load import Design
+from boardwright.design.schema import StockEntry
+from boardwright.piece.records import Moisture, Stock
+from boardwright.piece.sizing import Sizer
+from boardwright.tables.bundle import Tables
+
+LENGTHWISE = 0.00006
+"""Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry, a trade association's figure."""
+DEFAULT_REGION = "interior_most"
+CALIPER = {"in": 0.0254, "mm": 0.01}
+"""Finest reading of a measured thickness that is carried [mm]: 0.001 in or 0.01 mm."""
+
+
+def read_moisture(design: Design, tables: Tables) -> tuple[Moisture, list[Finding]]:
+    """Moisture at cutting and over the year: given, or from the table of regions."""
+    findings: list[Finding] = []
+    region = design.file.region or DEFAULT_REGION
+    if region not in tables.moisture:
+        findings.append(
+            Finding(
+                "place.unknown-region",
+                Severity.ERROR,
+                f"`{region}` is no region of the moisture table",
+                design.place("region"),
+                found=region,
+                expected="one of " + ", ".join(tables.moisture),
+                remedy="use one of these, or give `wood_moisture:` in numbers",
+            )
+        )
+        region = DEFAULT_REGION
+    row = tables.moisture[region]
+    given = design.file.wood_moisture
+    now = given.now if given and given.now is not None else row.average
+    driest = given.driest if given and given.driest is not None else min(row.low, now)
+    wettest = given.wettest if given and given.wettest is not None else max(row.high, now)
+    if not driest <= wettest:
+        findings.append(
+            Finding(
+                "place.moisture-order",
+                Severity.ERROR,
+                "the driest moisture is above the wettest",
+                design.place("wood_moisture"),
+                found=f"driest {driest:g} %, wettest {wettest:g} %",
+                expected="driest <= wettest",
+                remedy="exchange the two",
+            )
+        )
+        driest, wettest = wettest, driest
+    source = f"{row.source}, {row.region} ({row.provenance})" if given is None else "wood_moisture in the file"
+    return Moisture(now, driest, wettest, source), findings
+
+
+def read_stocks(
+    design: Design, tables: Tables, sizer: Sizer, moisture: Moisture
+) -> tuple[dict[str, Stock], list[Finding]]:
+    """Every stock of the file that makes sense, by name; and findings for those that do not."""
+    out: dict[str, Stock] = {}
+    findings: list[Finding] = []
+    for name, entry in design.file.stock.items():
+        path = f"stock.{name}"
+        if (entry.wood is None) == (entry.sheet is None):
+            findings.append(
+                Finding(
+                    "stock.wood-or-sheet",
+                    Severity.ERROR,
+                    f"stock `{name}` must be a wood or a sheet",
+                    design.place(path),
+                    found="both" if entry.wood else "neither",
+                    expected="`wood: …` or `sheet: …`",
+                    remedy="give one of them",
+                )
+            )
+            continue
+        make: Callable[..., Stock | None] = _wood if entry.wood is not None else _sheet
+        stock = make(design, tables, sizer, moisture, name, entry, findings)
+        if stock is not None:
+            out[name] = stock
+    return out, findings
+
+
+def _unknown(design: Design, path: str, what: str, key: str, known: list[str]) -> Finding:
+    near = difflib.get_close_matches(key.lower().replace(" ", "_"), known, 3, 0.4)
+    return Finding(
+        f"stock.unknown-{what}",
+        Severity.ERROR,
+        f"`{key}` is no {what} of the tables",
+        design.place(path),
+        found=key,
+        expected="one of " + ", ".join(near or sorted(known)[:12]) + (" …" if not near and len(known) > 12 else ""),
+        remedy=f"did you mean `{near[0]}`?" if near else "use a key of the table, or add a row in a file under `tables:`",
+    )
+
+
+def _thickness(sizer: Sizer, name: str, entry: StockEntry) -> tuple[float, float] | None:
+    nominal = sizer.read(f"stock.{name}.thickness")
+    if nominal is None:
+        return None
+    if entry.measured is None:
+        return nominal, nominal
+    measured = sizer.read(f"stock.{name}.measured")
+    return None if measured is None else (nominal, measured)
+
+
+def _refuse_thickness(design: Design, path: str, sizer: Sizer, mm: float) -> Finding:
+    return Finding(
+        "stock.thickness",
+        Severity.ERROR,
+        "stock cannot be that thick",
+        design.place(path),
+        found=sizer.printer.text(mm),
+        expected="more than 1 mm, at most 150 mm (6 in)",
+        remedy="give the thickness of the finished part",
+    )
+
+
+def _wood(
+    design: Design, tables: Tables, sizer: Sizer, moisture: Moisture, name: str, entry: StockEntry,
+    findings: list[Finding],
+) -> Stock | None:
+    path = f"stock.{name}"
+    row = tables.species.get(entry.wood or "")
+    if row is None:
+        findings.append(_unknown(design, f"{path}.wood", "wood", str(entry.wood), list(tables.species)))
+        return None
+    sizes = _thickness(sizer, name, entry)
+    if sizes is None:
+        return None
+    nominal, actual = sizes
+    if entry.measured is None:
+        actual = sizer.size(f"{path}.thickness", [(f"{path}.thickness", entry.thickness)], nominal, least=sizer.step)
+    else:
+        actual = round(actual / CALIPER[design.units]) * CALIPER[design.units]
+        sizer.explain(f"{path}.thickness", actual, "as measured", "", f"{path}.measured", given=True)
+    if not 1.0 < actual <= 150.0:
+        findings.append(_refuse_thickness(design, f"{path}.thickness", sizer, actual))
+        return None
+    if row.sg_12 is None and row.sg_green is None:
+        findings.append(
+            Finding(
+                "stock.no-density",
+                Severity.NOTE,
+                f"the tables have no specific gravity for {row.name}; 0.5 is assumed for weight and screws",
+                design.place(f"{path}.wood"),
+                source="common practice",
+                remedy="add a row with `sg_12` in a file under `tables:`",
+            )
+        )
+    gravity = row.sg_12 or row.sg_green or 0.5
+    return Stock(
+        name, "wood", row.name, row.key, actual, nominal, entry.measured is not None,
+        gravity * 1000 * (1 + moisture.now / 100), row.radial, row.tangential, LENGTHWISE, entry.sawn or "flat",
+        None, True, gravity, row.kind == "hardwood", row.source,
+    )
+
+
+def _sheet(
+    design: Design, tables: Tables, sizer: Sizer, moisture: Moisture, name: str, entry: StockEntry,
+    findings: list[Finding],
+) -> Stock | None:
+    path = f"stock.{name}"
+    family = (entry.sheet or "").strip().lower().replace(" ", "_")
+    if family not in tables.families():
+        findings.append(_unknown(design, f"{path}.sheet", "sheet", str(entry.sheet), tables.families()))
+        return None
+    sizes = _thickness(sizer, name, entry)
+    if sizes is None:
+        return None
+    nominal, actual = sizes
+    row = tables.sheet(family, nominal)
+    if row is None:
+        if entry.measured is None:
+            have = ", ".join(sizer.printer.text(n) for n in tables.nominals(family))
+            findings.append(
+                Finding(
+                    "stock.no-such-thickness",
+                    Severity.ERROR,
+                    f"{family.replace('_', ' ')} is not sold {sizer.printer.text(nominal)} thick",
+                    design.place(f"{path}.thickness"),
+                    found=sizer.printer.text(nominal),
+                    expected=f"one of {have}",
+                    source="sheet table",
+                    remedy="use one of these, or give `measured:` for a sheet of your own",
+                )
+            )
+            return None
+        row = min(
+            (s for s in tables.sheets.values() if s.family == family), key=lambda s: (abs(s.nominal - nominal), s.key)
+        )
+    elif entry.measured is None:
+        actual = row.actual
+        findings.append(_measure_it(design, path, sizer, row.actual, nominal, row.source))
+    grid = CALIPER[design.units]
+    actual = round(actual / grid) * grid
+    if not 1.0 < actual <= 150.0:
+        findings.append(_refuse_thickness(design, f"{path}.thickness", sizer, actual))
+        return None
+    sizer.explain(
+        f"{path}.thickness", actual, "as measured" if entry.measured else "usual thickness of the sheet", "",
+        f"{path}.measured" if entry.measured else row.source, given=entry.measured is not None,
+    )
+    size = _sheet_size(sizer, name, entry, row.sizes, design.units)
+    grain = row.has_grain if entry.grain is None else entry.grain == "along"
+    label = f"{row.name.rsplit(' ', 2 if row.name.endswith(' in') or row.name.endswith(' mm') else 0)[0]}"
+    return Stock(
+        name, "sheet", label, row.key, actual, nominal, entry.measured is not None, row.density, 0.0, 0.0, 0.0, "",
+        size, grain, row.density / 1000, True, row.source,
+    )
+
+
+def _measure_it(design: Design, path: str, sizer: Sizer, actual: float, nominal: float, source: str) -> Finding:
+    return Finding(
+        "stock.not-measured",
+        Severity.NOTE,
+        f"`{path}` has no measured thickness: {sizer.printer.text(actual)} is assumed",
+        design.place(path),
+        found=f"sold as {sizer.printer.text(nominal)}",
+        expected="the thickness of the sheet in hand",
+        source=source,
+        remedy="measure the sheet and give `measured:`; every size that depends on it follows",
+    )
+
+
+def _sheet_size(
+    sizer: Sizer, name: str, entry: StockEntry, sold: tuple[tuple[float, float], ...], units: str
+) -> tuple[float, float]:
+    usual = (2438.4, 1219.2) if units == "in" else (2440.0, 1220.0)
+    near = [s for s in sold if s[0] >= s[1] * 1.5] or list(sold) or [usual]
+    best = min(near, key=lambda s: (abs(s[0] - usual[0]) + abs(s[1] - usual[1]), s))
+    length = sizer.read(f"stock.{name}.sheet_length") if entry.sheet_length is not None else None
+    width = sizer.read(f"stock.{name}.sheet_width") if entry.sheet_width is not None else None
+    return (length if length and length > 10 else best[0], width if width and width > 10 else best[1])

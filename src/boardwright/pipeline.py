@@ -1,0 +1,119 @@
+"""The one place that knows the order of the stages. Pure: text in, records out; results are kept by what was read."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from boardwright.checks.run import run_checks
+from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
+from boardwright.design.load import Design, load_text
+from boardwright.piece.records import Piece
+from boardwright.piece.run import set_out
+from boardwright.solids.dry_fit import dry_fit
+from boardwright.tables.bundle import Tables
+from boardwright.tables.load import load_tables
+
+if TYPE_CHECKING:
+    from boardwright.plan.schema import Plan
+
+Progress = Callable[[str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What came of a design.
+
+    Attributes:
+        design: None when the file has the wrong shape.
+        piece: None when nothing could be set out.
+        tables: with the user's own rows.
+        findings: all of them, errors first.
+    """
+
+    design: Design | None
+    piece: Piece | None
+    tables: Tables
+    findings: tuple[Finding, ...]
+
+    @property
+    def ok(self) -> bool:
+        """True when there is a piece and no error."""
+        return self.piece is not None and not has_errors(self.findings)
+
+
+def read(path: str | Path) -> tuple[str, dict[str, str], list[Finding]]:
+    """The text of a design file and of the table files it names.
+
+    Args:
+        path: the design file.
+
+    Returns:
+        Its text, the texts of its table files by name, and findings for files that cannot be read.
+    """
+    file = Path(path)
+    try:
+        text = file.read_text(encoding="utf-8-sig")
+    except OSError as e:
+        return "", {}, [_unreadable(str(path), e.strerror or "cannot be opened")]
+    except UnicodeDecodeError:
+        return "", {}, [_unreadable(str(path), "it is not UTF-8 text")]
+    design, _ = load_text(text, str(path))
+    tables: dict[str, str] = {}
+    findings: list[Finding] = []
+    for name in (design.file.tables or []) if design else []:
+        try:
+            tables[name] = (file.parent / name).read_text(encoding="utf-8-sig")
+        except (OSError, UnicodeDecodeError):
+            findings.append(_unreadable(name, "it cannot be read", design))
+    return text, tables, findings
+
+
+def _unreadable(name: str, why: str, design: Design | None = None) -> Finding:
+    return Finding(
+        "file.unreadable", Severity.ERROR, f"`{name}` cannot be read", design.place("tables") if design else Place(name),
+        found=why, expected="a UTF-8 text file", remedy="check the name and that the file can be opened",
+    )
+
+
+@lru_cache(maxsize=8)
+def _tables(extra: tuple[tuple[str, str], ...]) -> tuple[Tables, tuple[Finding, ...]]:
+    tables, findings = load_tables(extra)
+    return tables, tuple(findings)
+
+
+def check_text(
+    text: str, name: str = "design", units: str | None = None, tables: dict[str, str] | None = None
+) -> Result:
+    """Load, set out and check a design.
+
+    Args:
+        text: the design file's text.
+        name: its name, for places.
+        units: `in` or `mm` to settle and print in other units than the file's.
+        tables: texts of the user's own table files, by name.
+    """
+    rows, findings = _tables(tuple(sorted((tables or {}).items())))
+    all_findings = list(findings)
+    design, more = load_text(text, name, units)
+    all_findings += more
+    if design is None:
+        return Result(None, None, rows, tuple(grouped(all_findings)))
+    piece, more = set_out(design, rows)
+    all_findings += [f for f in more if f not in all_findings]
+    if piece is not None:
+        all_findings += run_checks(piece, dry_fit(piece), rows)
+    return Result(design, piece, rows, tuple(grouped(all_findings)))
+
+
+def check_file(path: str | Path, units: str | None = None) -> Result:
+    """`check_text` of a file."""
+    text, tables, findings = read(path)
+    if not text and findings:
+        rows, _ = _tables(())
+        return Result(None, None, rows, tuple(findings))
+    result = check_text(text, str(path), units, tables)
+    return replace(result, findings=tuple(grouped([*findings, *result.findings])))

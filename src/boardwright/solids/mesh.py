@@ -1,0 +1,130 @@
+"""Parts as solids in manifold3d: built once for each shape, moved to their places, intersected, weighed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from boardwright.core.poses import Box, Pose, Vec
+from boardwright.piece.cuts import Cut
+from boardwright.piece.records import Part
+from boardwright.solids.primitives import Body, Round, bodies
+
+SEGMENTS = 48
+"""Facets of a full circle."""
+
+
+def _solid(body: Body) -> Any:
+    from manifold3d import Manifold
+
+    if isinstance(body, Box):
+        size = [body.size(i) for i in range(3)]
+        return Manifold.cube(size).translate(list(body.low))
+    return _round(body)
+
+
+def _round(body: Round) -> Any:
+    from manifold3d import Manifold
+
+    solid = Manifold.cylinder(body.length, body.r0, body.r1, SEGMENTS)
+    if body.sign < 0:
+        solid = solid.rotate([180.0, 0.0, 0.0])
+    if body.axis == 0:
+        solid = solid.rotate([0.0, 90.0, 0.0])
+    elif body.axis == 1:
+        solid = solid.rotate([-90.0, 0.0, 0.0])
+    return solid.translate(list(body.base))
+
+
+@lru_cache(maxsize=4096)
+def shape(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
+    """A part's solid in its own frame.
+
+    Args:
+        size: length, width, thickness of the blank [mm].
+        cuts: what is taken away.
+
+    Returns:
+        A manifold3d solid; do not change it.
+    """
+    from manifold3d import Manifold, OpType
+
+    blank = Manifold.cube(list(size))
+    taken = [_solid(b) for cut in cuts for b in bodies(cut, size)]
+    return Manifold.batch_boolean([blank, *taken], OpType.Subtract) if taken else blank
+
+
+@lru_cache(maxsize=4096)
+def placed(size: tuple[float, float, float], cuts: tuple[Cut, ...], pose: Pose) -> Any:
+    """A part's solid in the piece."""
+    return shape(size, cuts).transform(pose.rows())
+
+
+def part_solid(part: Part) -> Any:
+    """The solid of a part, in the piece."""
+    return placed(part.size, part.cuts, part.pose)
+
+
+def box_solid(box: Box) -> Any:
+    """The solid of a box in the piece."""
+    return _solid(box)
+
+
+def volume(part: Part) -> float:
+    """Volume of a part [mm3]."""
+    return float(shape(part.size, part.cuts).volume())
+
+
+def centroid(part: Part) -> Vec:
+    """Centre of gravity of a part of even density, in the piece [mm]."""
+    x, y, z = _centroid(part.size, part.cuts)
+    return part.pose.point((x, y, z))
+
+
+@lru_cache(maxsize=4096)
+def _centroid(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Vec:
+    import numpy as np
+
+    mesh = shape(size, cuts).to_mesh64()
+    points = np.asarray(mesh.vert_properties, dtype=float)[:, :3]
+    a, b, c = (points[np.asarray(mesh.tri_verts)[:, i]] for i in range(3))
+    six = np.einsum("ij,ij->i", a, np.cross(b, c))
+    total = six.sum()
+    middle = ((a + b + c) * six[:, None]).sum(axis=0) / (4 * total)
+    return (float(middle[0]), float(middle[1]), float(middle[2]))
+
+
+def shared_volume(one: Any, two: Any) -> float:
+    """Volume that two solids share [mm3]."""
+    return float((one ^ two).volume())
+
+
+@dataclass(frozen=True, slots=True)
+class Weight:
+    """Mass [kg] and centre of gravity [mm] of several parts."""
+
+    mass: float
+    centre: Vec
+
+
+def weigh(parts: Iterable[Part]) -> Weight:
+    """Mass and centre of gravity of parts, each of its stock's density."""
+    mass = 0.0
+    sums = [0.0, 0.0, 0.0]
+    for part in parts:
+        m = volume(part) * 1e-9 * part.stock.density
+        c = centroid(part)
+        mass += m
+        for i in range(3):
+            sums[i] += m * c[i]
+    if mass == 0:
+        return Weight(0.0, (0.0, 0.0, 0.0))
+    return Weight(mass, (sums[0] / mass, sums[1] / mass, sums[2] / mass))
+
+
+def meshes(part: Part) -> tuple[Any, Any]:
+    """Triangles of a part in the piece: points (n, 3) float [mm] and corners (m, 3) int."""
+    mesh = part_solid(part).to_mesh64()
+    return mesh.vert_properties[:, :3], mesh.tri_verts
