@@ -32,6 +32,8 @@ class Ask:
     second: Point
     text: str
     side: Edge
+    outside: Literal["before", "after"] = "before"
+    """Where the text stands when it does not fit: left of or below both points, or right of or above them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +76,7 @@ def _one_side(
     for n, a in enumerate(asks):
         low, high = sorted((a.first[k], a.second[k]))
         passing = [p for b in asks[n + 1 :] for p in (b.first[k], b.second[k])]
-        middle = _text_middle(a.text, low, high, passing)
+        middle = _text_middle(a, low, high, passing)
         half = text_width(a.text, SIZE) / 2 + 0.8
         spare = 0.0 if high - low >= ARROWS_INSIDE else TAIL
         reach = (min(low - spare, middle - half), max(high + spare, middle + half))
@@ -90,9 +92,9 @@ def _one_side(
     return out
 
 
-def _text_middle(text: str, low: float, high: float, passing: list[float]) -> float:
+def _text_middle(ask: Ask, low: float, high: float, passing: list[float]) -> float:
     """Where the middle of the text stands along its line."""
-    width = text_width(text, SIZE)
+    width = text_width(ask.text, SIZE)
     half = width / 2 + 0.3
     clear = high - low if high - low < ARROWS_INSIDE else high - low - 2 * 2.2
     if width + 0.6 <= clear:
@@ -102,10 +104,8 @@ def _text_middle(text: str, low: float, high: float, passing: list[float]) -> fl
                 return m
         return (low + high) / 2
     before, after = low - 2.6 - half, high + 2.6 + half
-    for m in (before, after):
-        if not any(m - half < p < m + half for p in passing):
-            return m
-    return before
+    places = (after, before) if ask.outside == "after" else (before, after)
+    return next((m for m in places if not any(m - half < p < m + half for p in passing)), places[0])
 
 
 def text_box(t: Text) -> tuple[float, float, float, float]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from boardwright.core.poses import Box
 from boardwright.drawings.fonts import text_width
@@ -160,9 +161,10 @@ def _dimensions(
     end = right
     if isinstance(cut, Rabbet) and not cut.edge.high:
         after, end = ("left" if level else "below"), left
+    away: Literal["before", "after"] = "after" if near in ("below", "left") else "before"
     asks = [
         Ask(spot(low, surface), spot(high, surface), printer.size(cut.width), near),
-        Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after),
+        Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after, away),
     ]
     if isinstance(cut, Groove) and left == 0.0 and cut.at > 1e-6:
         shown = (window[3] - window[1]) if level else (window[2] - window[0])

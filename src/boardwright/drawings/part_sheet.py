@@ -155,7 +155,7 @@ class _Views:
     def x(self, v: float) -> float:
         """A position along the part, on paper [mm]."""
         low, high = self.cut_out
-        if v <= low:
+        if v <= low or low == high:
             return v * self.k
         return (v - (high - low)) * self.k + BREAK_GAP if v >= high else low * self.k
 
@@ -184,11 +184,12 @@ class _Views:
             for e in sorted(self.lines.end, key=lambda e: not e.hidden)
         ]
         out += self._breaks()
-        out += self._grain()
         out += self._dimensions()
         numbers = self._balloons()
+        leaders = [e.points for e in numbers if isinstance(e, Line)]
+        out += self._grain(leaders)
         out += numbers
-        out += self._datums([e.points for e in numbers if isinstance(e, Line)])
+        out += self._datums(leaders)
         return out
 
     def _end_box(self) -> tuple[float, float, float, float]:
@@ -244,15 +245,18 @@ class _Views:
         spans = ((0.0, self.wide), (self.edge_y, self.edge_y + self.thick))
         return [break_line(self.x(v), a, b) for v in (low, high) for a, b in spans]
 
-    def _grain(self) -> list[Entity]:
-        """The grain arrow where the face view is emptiest, the name of the face over it where there is room."""
+    def _grain(self, leaders: list[tuple[Point, ...]]) -> list[Entity]:
+        """The grain arrow where the face view is emptiest, with the name of the face where there is room."""
         if not self.part.stock.grain:
             return []
         name = "face" if self.down else "back face"
         long = min(16.0, self.long * 0.4)
         spots = [(self.long * u / 20, self.wide * v / 12) for v in range(1, 12) for u in range(2, 19)]
         spots.sort(key=lambda s: abs(s[0] / self.long - 0.5) + abs(s[1] / self.wide - 0.45))
-        busy = self._busy(self.lines.face)
+        busy = [
+            *self._busy(self.lines.face),
+            *(box for line in leaders for box in _pieces(line[0], line[-1])),
+        ]
         half = max(long, text_width(name, SIZE)) / 2 + 1.0
         for up, named in ((4.2, True), (0.9, False)):
             for x, y in spots:
@@ -305,9 +309,8 @@ class _Views:
         for a, b, n in m.rows:
             text = f"{n - 1} × {p.size((b - a) / (n - 1))} = {p.size(b - a)}"
             holes.append(Ask((self.x(a), edge_out), (self.x(b), edge_out), text, near))
-        holes.append(
-            Ask((self.long, self.edge_y), (self.long, self.edge_y + self.thick), p.size(size[2]), "right")
-        )
+        low_z, high_z = (self.long, self.edge_y), (self.long, self.edge_y + self.thick)
+        holes.append(Ask(low_z, high_z, p.size(size[2]), "right", "before" if self.down else "after"))
         edge_box = (0.0, self.edge_y, self.long, self.edge_y + self.thick)
         out += stacked(holes, edge_box, 7.0)
         return out
@@ -389,6 +392,15 @@ def _nearest(cuts: tuple[Cut, ...]) -> Cut:
 def _runs(c: Groove | Rabbet) -> int:
     """The axis that a groove or rabbet runs along."""
     return c.along if isinstance(c, Groove) else 3 - c.side.axis - c.edge.axis
+
+
+def _pieces(a: Point, b: Point, count: int = 24) -> list[tuple[float, float, float, float]]:
+    """Boxes of equal pieces of a straight line."""
+    stops = [(a[0] + (b[0] - a[0]) * n / count, a[1] + (b[1] - a[1]) * n / count) for n in range(count + 1)]
+    return [
+        (min(p[0], q[0]), min(p[1], q[1]), max(p[0], q[0]), max(p[1], q[1]))
+        for p, q in itertools.pairwise(stops)
+    ]
 
 
 def _meets(a: tuple[float, float, float, float], b: tuple[float, float, float, float]) -> bool:

@@ -111,11 +111,13 @@ def seen_stretches(path: tuple[Vec, Vec], shown: Picture, steps: int = 240) -> l
     """
     a, b = path
     view = shown.view
+    boxed = [(f, _box(f)) for f in shown.faces]
     seen = []
     for n in range(steps + 1):
         q = add(a, scaled(add(b, scaled(a, -1.0)), n / steps))
         flat = view.flat(q)
-        over = (f for f in shown.faces if f.holds(flat))
+        near = [f for f, b in boxed if b[0] < flat[0] < b[2] and b[1] < flat[1] < b[3]]
+        over = (f for f in near if f.holds(flat))
         seen.append((flat, all(f.nearness(flat, view) < view.nearness(q) + 1e-6 for f in over)))
     out: list[tuple[Point, Point]] = []
     start: Point | None = None
@@ -129,6 +131,12 @@ def seen_stretches(path: tuple[Vec, Vec], shown: Picture, steps: int = 240) -> l
             start = None
         last = flat
     return out
+
+
+def _box(face: SeenFace) -> Frame:
+    xs = [p[0] for r in face.rings for p in r]
+    ys = [p[1] for r in face.rings for p in r]
+    return (min(xs), min(ys), max(xs), max(ys))
 
 
 def one_ring(rings: tuple[tuple[Point, ...], ...]) -> tuple[Point, ...]:

@@ -8,6 +8,7 @@ same letter. A part that equals another only as its mirror image gets its own le
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 from boardwright.core.letters import letter
 from boardwright.core.poses import AXES, Pose, cross, scaled
@@ -96,11 +97,15 @@ class _Frame:
         )
 
 
-def _r(value: float) -> float:
-    return round(value, 4) + 0.0
+_GRAIN = 0.00137
+"""Two sizes in the same grain are the same [mm]; no multiple of a shop step lies near the edge of a grain."""
 
 
-def shape_key(cut: Cut) -> tuple[object, ...]:
+def _r(value: float) -> int:
+    return round(value / _GRAIN)
+
+
+def shape_key(cut: Cut) -> tuple[Any, ...]:
     """What makes two cuts the same shape: everything but what they hold."""
     if isinstance(cut, Groove):
         return ("groove", cut.side.value, cut.along, *map(_r, (cut.at, cut.width, cut.depth, cut.start, cut.end)))
@@ -137,16 +142,16 @@ def _times(a: Signs, b: Signs) -> Signs:
     return (a[0] * b[0], a[1] * b[1], a[2] * b[2])
 
 
-def _laid(draft: Draft, signs: Signs, step: float) -> tuple[tuple[object, ...], tuple[Cut, ...]]:
+def _laid(draft: Draft, signs: Signs, step: float) -> tuple[tuple[Any, ...], tuple[Cut, ...]]:
     frame = _Frame(draft, signs)
-    cuts = sorted((frame.cut(c) for c in draft.cuts), key=lambda c: tuple(map(str, shape_key(c))))
+    cuts = sorted((frame.cut(c) for c in draft.cuts), key=shape_key)
     on_face = sum(1 for c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
-    keys = tuple(tuple(map(str, shape_key(c))) for c in cuts)
+    keys = tuple(shape_key(c) for c in cuts)
     rank = (sum(_off_step(c, step) for c in cuts), -on_face, keys)
     return rank, tuple(cuts)
 
 
-def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[object, ...], Signs, tuple[Cut, ...]]:
+def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], Signs, tuple[Cut, ...]]:
     ways = []
     for turn in TURNS:
         signs = _times(base, turn)
@@ -162,9 +167,8 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         drafts: in the order in which letters are given.
         step: finest printed step [mm].
     """
-    letters: dict[tuple[object, ...], str] = {}
-    mirrors: dict[tuple[object, ...], str] = {}
-    parts: list[Part] = []
+    letters: dict[tuple[Any, ...], str] = {}
+    laid = []
     for draft in drafts:
         base = _handed(draft)
         rank, signs, cuts = _best(draft, base, step)
@@ -172,12 +176,12 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         frame = _Frame(draft, signs)
         size = (frame.size[0], frame.size[1], frame.size[2])
         body = (draft.stock.id, *map(_r, size))
-        key = (*body, rank[-1])
-        if key not in letters:
-            letters[key] = letter(len(letters))
-        mirror_key = (*body, mirror_rank[-1])
+        key, mirror_key = (*body, rank[-1]), (*body, mirror_rank[-1])
+        letters.setdefault(key, letter(len(letters)))
+        laid.append((draft, frame, size, cuts, key, mirror_key))
+    parts = []
+    for draft, frame, size, cuts, key, mirror_key in laid:
         mirror_of = letters.get(mirror_key, "") if mirror_key != key else ""
-        mirrors[key] = mirror_of
         show = tuple(sorted(frame.side(a, h).value for a, h in draft.show))
         parts.append(
             Part(
@@ -185,17 +189,13 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
                 mirror_of, draft.place,
             )
         )
-    return _same_words(tuple(parts))
+    return _same_names(tuple(parts))
 
 
-def _same_words(parts: tuple[Part, ...]) -> tuple[Part, ...]:
-    """Parts of one letter carry the same name and mirror note."""
+def _same_names(parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """Parts of one letter carry the same name."""
     names: dict[str, list[str]] = {}
-    notes: dict[str, str] = {}
     for p in parts:
         if p.name not in names.setdefault(p.letter, []):
             names[p.letter].append(p.name)
-        notes[p.letter] = notes.get(p.letter) or p.mirror_of
-    return tuple(replace(p, name=" / ".join(names[p.letter]), mirror_of=notes[p.letter]) for p in parts)
-
-
+    return tuple(replace(p, name=" / ".join(names[p.letter])) for p in parts)

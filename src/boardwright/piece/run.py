@@ -72,13 +72,15 @@ def _forms(out: SetOut) -> Box | None:
 
 
 def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float | None:
-    """Names that the file's own lengths do not hold: `stock.NAME`, and PART.length, .width, .thickness, .x …"""
+    """Names that the file's own lengths do not hold: `stock.NAME`; PART.length, .width, .thickness, .left, .right,
+    .front, .rear, .under, .top; and whatever `explain` shows so far, such as `case.inside.width`.
+    """
     head, _, last = name.rpartition(".")
     if out is not None and head == "stock" and last in out.stocks:
         return out.stocks[last].thickness
     draft = drafts.get(head)
     if draft is None:
-        return None
+        return out.sizer.explained.get(name) if out is not None else None
     axes = {"length": draft.length_axis, "width": draft.width_axis, "thickness": draft.thickness_axis}
     if last in axes:
         return draft.size(axes[last])

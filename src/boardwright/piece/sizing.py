@@ -26,6 +26,7 @@ class Sizer:
         self.step = design.step
         self.findings: list[Finding] = []
         self.reasons: list[Reason] = []
+        self.explained: dict[str, float] = {}
         self._reported: set[str] = set()
         self._resolver = Resolver(design.lengths, design.file.units, outside)
 
@@ -173,4 +174,5 @@ class Sizer:
         self, name: str, value: float, total: str, rule: str = "", source: str = "", given: bool = False
     ) -> None:
         """Keep why a size is what it is."""
+        self.explained[name] = value
         self.reasons.append(Reason(name, value, total, rule, source, given))

@@ -20,10 +20,10 @@ MIN_AREA = 0.5
 
 @dataclass(frozen=True, slots=True)
 class SeenFace:
-    """The seen region of one flat face.
+    """A connected region that is seen of one flat face.
 
     Attributes:
-        rings: outlines and holes in the view [mm]; holes run the other way round.
+        rings: outline and holes in the view [mm]; holes run the other way round.
         normal: outward, in the frame of the shapes.
         point: a point of its plane, in the frame of the shapes [mm].
         area: seen area in the view [mm2].
@@ -72,12 +72,12 @@ def seen_faces(shapes: Sequence[Shape], view: View) -> list[SeenFace]:
         for m, g in enumerate(faces):
             if m != k and _boxes_meet(f.box, g.box) and _before(g, f, view):
                 seen = seen - g.region
-        area = seen.area()
-        if area >= MIN_AREA:
-            rings = tuple(
-                tuple((float(x), float(y)) for x, y in ring) for ring in seen.simplify(1e-3).to_polygons()
-            )
-            out.append(SeenFace(rings, f.normal, f.point, area, f.part_index))
+        for piece in seen.decompose():
+            area = piece.area()
+            if area >= MIN_AREA:
+                rings = piece.simplify(1e-3).to_polygons()
+                flat = tuple(tuple((float(x), float(y)) for x, y in ring) for ring in rings)
+                out.append(SeenFace(flat, f.normal, f.point, area, f.part_index))
     return out
 
 

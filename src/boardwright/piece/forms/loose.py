@@ -39,7 +39,7 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
         return
     length = sizer.size(f"{path}.length", [(f"{path}.length", keys.length)], length, least=5.0)
     width = sizer.size(f"{path}.width", [(f"{path}.width", keys.width)], width, least=3.0)
-    low = [sizer.settled(a or 0.0) for a in at]
+    low = [a or 0.0 for a in at]
     axes = (AXIS[keys.along], AXIS[keys.across])
     high = list(low)
     high[axes[0]] += length

@@ -23,8 +23,8 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         wall: the wall, or None (then nothing is done).
         strip: already on the bench against the wall.
         path: where the file asks for it.
-        at_left: True when the wall is at its left; screws in a wall at the right stand `STAGGER` further along,
-            so that those from both faces of a divider never meet.
+        at_left: True when the wall is at its left; in a divider, which may carry strips on both faces, the screws
+            from its left face stand `STAGGER` further along, so that two never meet.
     """
     if wall is None:
         return
@@ -45,12 +45,13 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     edge = min(settled(max(12 * screw.shank, 40.0)), settled(run / 4))
     count = 2 if run < 450 else 3
     stagger = settled(STAGGER)
+    shifted = not at_left and not wall.id.startswith("case.side")
     pitch = (run - 2 * edge - stagger) / (count - 1)
     head = strip.face(axis, meet.high)
     middle = meet.box.low[2] + settled(meet.box.size(2) / 2)
     ids = []
     for i in range(count):
-        at = low + settled(edge + (0.0 if at_left else stagger) + i * pitch)
+        at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)
         ids.append(
             drive(
                 out, strip, wall, axis, not meet.high, spot(axis, head, 2, middle, 1, at), screw, length, thickness,

@@ -150,13 +150,13 @@ def fasten(
         return ()
     head = first.face(meet.axis, not meet.high)
     through = abs(seat - head)
-    edge = second.size(meet.across) / 2
+    edge = meet.box.size(meet.across) / 2
     chosen = choose_screw(out, want.screw, want.screw_length, edge, through, second.size(meet.axis))
     if chosen is None:
         no_screw(out, first, second, want.path)
         return ()
     screw, length = chosen
-    middle = (second.low[meet.across] + second.high[meet.across]) / 2
+    middle = meet.box.low[meet.across] + out.sizer.settled(meet.box.size(meet.across) / 2)
     return tuple(
         drive(
             out, first, second, meet.axis, meet.high,
@@ -197,7 +197,7 @@ def dowels(
     out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, run: tuple[float, float]
 ) -> tuple[str, ...]:
     """Dowels across a butt joint: a third of each in the face, two thirds in the end, no deeper than the part allows."""
-    thin = second.size(meet.across)
+    thin = meet.box.size(meet.across)
     dowel = choose_dowel(out, thin)
     if dowel is None:
         out.find(
@@ -216,7 +216,7 @@ def dowels(
     room = first.size(meet.axis) - LEFT_BEYOND_TIP - spare
     in_first = max(settled(min(dowel.length / 3, room), "down"), out.sizer.step)
     in_second = dowel.length - in_first
-    middle = (second.low[meet.across] + second.high[meet.across]) / 2
+    middle = meet.box.low[meet.across] + settled(thin / 2)
     face = first.face(meet.axis, meet.high)
     ids = []
     for at in places(out, run, want.count, DOWEL_SPACING):

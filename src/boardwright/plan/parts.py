@@ -1,0 +1,89 @@
+"""Kinds of parts as they stand in the plan: one record a letter."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from boardwright.core.lengths import Printer
+from boardwright.piece.codec import cut_to_data
+from boardwright.piece.records import Part, Piece
+from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
+from boardwright.plan.words import work_lines
+from boardwright.solids.mesh import volume
+
+
+def size(printer: Printer, mm: float) -> Size:
+    """A length as value and text; in parentheses when it holds a measured thickness."""
+    return Size(mm=round(mm, 6), text=printer.auxiliary(mm))
+
+
+def sizes(printer: Printer, lwt: tuple[float, float, float]) -> Sizes:
+    """Length, width, thickness. A measured thickness prints as measured, without parentheses."""
+    return Sizes(
+        length=size(printer, lwt[0]),
+        width=size(printer, lwt[1]),
+        thickness=Size(mm=round(lwt[2], 6), text=printer.size(lwt[2])),
+    )
+
+
+def kinds(piece: Piece) -> dict[str, list[Part]]:
+    """Letter → parts, in the order of the letters."""
+    out: dict[str, list[Part]] = {}
+    for part in piece.parts:
+        out.setdefault(part.letter, []).append(part)
+    return out
+
+
+def letters_of(piece: Piece) -> dict[str, str]:
+    """Part id → letter."""
+    return {p.id: p.letter for p in piece.parts}
+
+
+def plan_part(
+    same: list[Part],
+    printer: Printer,
+    letters: Mapping[str, str],
+    rough: Sizes | None,
+    strips: list[Strip],
+    preparation: list[str],
+) -> PlanPart:
+    """One kind of part.
+
+    Args:
+        same: all parts of the letter.
+        printer: writes lengths.
+        letters: part id → letter.
+        rough: rough size, None when it is cut to size.
+        strips: of its glue-up.
+        preparation: lines that come before its cuts.
+    """
+    part = same[0]
+    stock = part.stock
+    cuts = [cut_to_data(replace(c, holds=letters.get(c.holds, "")) if hasattr(c, "holds") else c) for c in part.cuts]
+    return PlanPart(
+        letter=part.letter,
+        name=part.name,
+        count=len(same),
+        stock=stock.id,
+        stock_name=stock.name,
+        material="wood" if stock.kind == "wood" else "sheet",
+        finished=sizes(printer, part.size),
+        rough=rough,
+        glue_up=strips,
+        grain=grain_words(part),
+        work=[*preparation, *work_lines(part, printer, letters)],
+        mirror_of=part.mirror_of,
+        show=list(part.show),
+        mass_kg=round(volume(part) * 1e-9 * stock.density, 4),
+        cuts=cuts,
+        instances=[Instance(id=p.id, group=p.group, pose=p.pose.rows()) for p in same],
+        drawing=f"part-{part.letter}",
+    )
+
+
+def grain_words(part: Part) -> str:
+    """Which way the grain runs."""
+    if part.stock.kind == "sheet" and not part.stock.grain:
+        return "either way"
+    return "with the length"

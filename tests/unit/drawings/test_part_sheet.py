@@ -1,0 +1,102 @@
+"""Part sheets: every size of every cut is on paper, at its true place, and no text lies on another."""
+
+import pytest
+from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PINNED, RAIL, SHELF, STRIP
+
+from boardwright.drawings.layout_dims import outside, overlaps, struck, texts
+from boardwright.drawings.part_features import features, positions
+from boardwright.drawings.part_sheet import part_drawing
+from boardwright.drawings.records import Dimension, Line
+from boardwright.drawings.scales import INCH, METRIC
+
+
+@pytest.mark.parametrize(("part", "printer"), PARTS)
+def test_no_text_overlaps_is_struck_or_runs_out(part, printer):
+    d = part_drawing(part, printer, letters=LETTERS)
+    assert overlaps(d) == []
+    assert struck(d) == []
+    assert outside(d) == []
+    assert d.width == 180
+    assert min(t.size for t in texts(d.entities)) >= 2.2
+
+
+@pytest.mark.parametrize(("part", "printer"), PARTS)
+def test_every_position_is_dimensioned(part, printer):
+    d = part_drawing(part, printer)
+    said = {e.text for e in d.entities if isinstance(e, Dimension)}
+    p = positions(part)
+    for v in (*p.x, *p.y, *p.hole_x, *part.size):
+        assert printer.size(v) in said
+
+
+@pytest.mark.parametrize(("part", "printer"), [(DRAWER_SIDE, MM), (SHELF, MM), (CHEST_SIDE, IN)])
+def test_dimensions_lie_at_true_scale(part, printer):
+    d = part_drawing(part, printer)
+    k = 1 / float(d.scale.split(":")[1])
+    wanted = {printer.size(v): v for v in (*positions(part).x, part.size[0])}
+    lines = [e for e in d.entities if isinstance(e, Dimension) and not e.vertical and e.text in wanted]
+    long = [e for e in lines if e.text == printer.size(part.size[0])]
+    assert len(long) == 1
+    for e in lines:
+        if e.first[0] == long[0].first[0] and e.line_at >= long[0].second[1]:
+            assert e.second[0] - e.first[0] == pytest.approx(wanted[e.text] * k, abs=1e-6)
+
+
+def test_outline_ends_where_the_length_is_measured():
+    for part, printer in ((CHEST_SIDE, IN), (SHELF, MM), (STRIP, MM)):
+        d = part_drawing(part, printer)
+        whole = next(
+            e for e in d.entities if isinstance(e, Dimension) and e.text == printer.size(part.size[0])
+        )
+        across = next(
+            e
+            for e in d.entities
+            if isinstance(e, Dimension) and e.vertical and e.text == printer.size(part.size[1])
+        )
+        low, high = sorted((across.first[1], across.second[1]))
+        points = [p for e in d.entities if isinstance(e, Line) and e.style == "visible" for p in e.points]
+        xs = {round(x, 4) for x, y in points if low - 1e-3 <= y <= high + 1e-3}
+        assert round(whole.first[0], 4) in xs
+        assert round(whole.second[0], 4) in xs
+        assert not [x for x in xs if whole.second[0] + 1e-3 < x < whole.second[0] + 5]
+
+
+def test_a_long_thin_part_is_broken_and_keeps_its_true_sizes():
+    d = part_drawing(STRIP, MM)
+    whole = next(e for e in d.entities if isinstance(e, Dimension) and e.text == "1500")
+    assert d.scale == "1:1"
+    assert whole.second[0] - whole.first[0] < 180
+
+
+def test_scales_are_of_the_standard_lists():
+    for part, printer in PARTS:
+        n = float(part_drawing(part, printer).scale.split(":")[1])
+        assert n in (INCH if printer.units == "in" else METRIC)
+
+
+def test_key_groups_equal_cuts_and_names_what_they_hold():
+    words = [f.words for f in features(CHEST_SIDE, IN, LETTERS)]
+    assert (
+        words[0] == "2 × dado 3/4 wide × 1/4 deep in the face, stops 17 5/8 off the reference edge, for C, E"
+    )
+    assert words[1] == "rabbet 1/4 wide × 3/8 deep along the far edge, cut into the face, for G"
+    assert words[3] == (
+        "6 × Ø 3/16 through from the back face, countersunk Ø 3/8 at 82°, for No. 8 x 1 1/4 screw"
+    )
+    assert len(words) == 5
+
+
+def test_a_row_of_holes_is_dimensioned_as_pitches():
+    assert positions(PINNED).rows == ((200.0, 808.0, 20),)
+    said = {e.text for e in part_drawing(PINNED, MM).entities if isinstance(e, Dimension)}
+    assert "19 × 32 = 608" in said
+
+
+def test_edge_and_end_holes_say_where_they_are_in_the_thickness():
+    words = [f.words for f in features(RAIL, MM, {})]
+    assert "2 × Ø 4.5 through from the far edge, countersunk Ø 9 at 82°, 9.5 from the back face" in words
+    assert "Ø 8 × 25 deep from the reference end, 9.5 from the back face" in words
+
+
+def test_the_same_part_gives_the_same_drawing():
+    assert part_drawing(CHEST_SIDE, IN) == part_drawing(CHEST_SIDE, IN)

@@ -1,0 +1,229 @@
+"""Random but sensible designs over the whole vocabulary of the design file; the same seed gives the same design."""
+
+from __future__ import annotations
+
+import json
+from random import Random
+from typing import Any
+
+INCH = 25.4
+Mapping = dict[str, Any]
+
+WOODS = ("cherry_black", "maple_sugar", "oak_white", "walnut_black", "pine_eastern_white", "yellow_poplar")
+SHEETS_IN = (("birch_plywood", "3/4", "0.703"), ("hardwood_plywood", "3/4", "23/32"), ("birch_plywood", "1/2", "0.472"))
+SHEETS_MM = (("birch_plywood", "18", "17.7"), ("hardwood_plywood", "18", "18.3"), ("birch_plywood", "15", "14.8"))
+THIN_IN = (("hardwood_plywood", "1/4", "0.2015"), ("hardwood_plywood", "1/4", "0.2515"), ("birch_plywood", "3/8", "9.1 mm"))
+THIN_MM = (("birch_plywood", "6.5", "6.3"), ("birch_plywood", "4", "3.9"), ("birch_plywood", "9", "9.15"))
+
+
+class Dice:
+    """Chooses; knows the units and the step of the design in hand."""
+
+    def __init__(self, seed: int, units: str | None = None) -> None:
+        self.random = Random(seed)
+        self.units = units or self.one("in", "mm")
+        self.step = self.one("1/16", "1/32", "1/64") if self.units == "in" else self.one(0.1, 0.5, 1.0)
+
+    def one(self, *choices: Any) -> Any:
+        """One of several, all alike."""
+        return self.random.choice(choices)
+
+    def chance(self, share: float) -> bool:
+        """True that often."""
+        return self.random.random() < share
+
+    def length(self, low: float, high: float) -> str:
+        """A length between two [mm], as people write it in the units; now and then off the step."""
+        mm = self.random.uniform(low, high)
+        if self.units == "mm":
+            return f"{mm:.1f}" if self.chance(0.2) else f"{mm:.0f}"
+        parts = self.one(2, 4, 8, 16, 32)
+        whole, rest = divmod(max(round(mm / INCH * parts), 1), parts)
+        if self.chance(0.1):
+            return f"{mm / INCH:.3f}"
+        return f"{whole} {rest}/{parts}" if rest and whole else f"{rest}/{parts}" if rest else f"{whole}"
+
+    def maybe(self, share: float, keys: Mapping, **given: Any) -> None:
+        """Put keys in, each with a chance of its own."""
+        for name, value in given.items():
+            if self.chance(share):
+                keys[name] = value
+
+
+def design(seed: int, units: str | None = None) -> Mapping:
+    """A random design.
+
+    Args:
+        seed: its number.
+        units: `in` or `mm`; None for either.
+    """
+    d = Dice(seed, units)
+    keys: Mapping = {"boardwright": 1, "title": f"Random piece {seed}", "units": d.units, "work_to": d.step}
+    d.maybe(0.3, keys, wood_moisture={"now": d.one(6, 8, 10), "driest": d.one(4, 6), "wettest": d.one(10, 12, 14)})
+    keys["stock"] = _stock(d)
+    keys["sizes"] = {"wide": d.length(203, 1600), "high": d.length(203, d.one(900, 2438)), "deep": d.length(203, 700)}
+    keys["case"] = _case(d)
+    if d.chance(0.7):
+        keys["drawers"] = _drawer(d)
+    if d.chance(0.12):
+        _loose(d, keys)
+    return keys
+
+
+def text(keys: Mapping) -> str:
+    """A design as the text of a file (a flow mapping is YAML too)."""
+    return json.dumps(keys, indent=1) + "\n"
+
+
+def _stock(d: Dice) -> Mapping:
+    inches = d.units == "in"
+    out: Mapping = {}
+    thick = d.one("3/4", "13/16", "5/8", "1") if inches else d.one("19", "20", "18", "22")
+    out["board"] = {"wood": d.one(*WOODS), "thickness": thick}
+    d.maybe(0.4, out["board"], sawn=d.one("flat", "quarter", "rift"))
+    d.maybe(0.2, out["board"], measured=d.one("0.745", "0.781") if inches else d.one("18.85", "19.4"))
+    out["side"] = {"wood": d.one(*WOODS), "thickness": d.one("1/2", "7/16", "5/8") if inches else d.one("12", "13", "15")}
+    for name, rows in (("panel", SHEETS_IN if inches else SHEETS_MM), ("thin", THIN_IN if inches else THIN_MM)):
+        family, nominal, measured = d.one(*rows)
+        out[name] = {"sheet": family, "thickness": nominal}
+        d.maybe(0.7, out[name], measured=measured)
+        d.maybe(0.2, out[name], grain="free")
+    return out
+
+
+def _case(d: Dice) -> Mapping:
+    keys: Mapping = {"width": d.one("wide", "wide", f"wide + {d.length(10, 60)}"), "height": "high", "depth": "deep"}
+    keys["stock"] = d.one("board", "panel")
+    d.maybe(0.5, keys, through=d.one("sides", "top_and_bottom"))
+    d.maybe(0.2, keys, sides={"stock": d.one("board", "panel")})
+    for name in ("top", "bottom"):
+        if d.chance(0.6):
+            keys[name] = _deck(d, name)
+    if d.chance(0.8):
+        keys["back"] = _back(d)
+    if d.chance(0.93):
+        keys["inside"] = _room(d, 0)
+    return keys
+
+
+def _deck(d: Dice, name: str) -> Mapping:
+    keys: Mapping = {}
+    d.maybe(0.7, keys, kind=d.one("full", "full", "full", "rails", "rails", "none"))
+    d.maybe(0.3, keys, joint=_joint(d), stock=d.one("board", "panel"))
+    d.maybe(0.3, keys, rail_width=d.length(40, 90))
+    if name == "bottom":
+        d.maybe(0.4, keys, up=d.length(40, 120))
+    return keys
+
+
+def _joint(d: Dice, *kinds: str) -> Any:
+    kind = d.one(*(kinds or ("butt", "rabbet", "dado", "tongue")))
+    if d.chance(0.4):
+        return kind
+    keys: Mapping = {"kind": kind}
+    d.maybe(0.4, keys, depth=d.length(4, 10), glue=d.chance(0.8))
+    d.maybe(0.2, keys, fasten=d.one("screws", "dowels", "none"))
+    if "fasten" in keys:
+        d.maybe(0.3, keys, count=d.one(2, 3, 5), screw=d.one(6, 8))
+    if kind == "tongue":
+        d.maybe(0.4, keys, width=d.length(4, 8))
+    if kind == "dado":
+        d.maybe(0.4, keys, stopped=d.length(8, 20))
+    return keys
+
+
+def _back(d: Dice) -> Mapping:
+    keys: Mapping = {"set": d.one("rabbet", "rabbet", "groove", "groove", "surface", "none")}
+    d.maybe(0.4, keys, stock=d.one("thin", "thin", "thin", "side"))
+    d.maybe(0.3, keys, depth=d.length(5, 12), fasten=d.one("screws", "none"))
+    d.maybe(0.3, keys, inset=d.length(5, 20))
+    return keys
+
+
+def _room(d: Dice, level: int) -> Mapping:
+    """A space: parted while it is not deep in the tree, else what it holds."""
+    keys: Mapping = {}
+    kind = d.random.random()
+    if level < 3 and kind < (0.6, 0.35, 0.15)[level]:
+        rows = d.chance(0.55)
+        count = d.one(2, 2, 3, 3, 4)
+        keys["rows" if rows else "columns"] = [_sized(d, _room(d, level + 1), i) for i in range(count)]
+        d.maybe(0.6, keys, between=d.one("none", "rail", "shelf") if rows else "divider")
+        d.maybe(0.2, keys, stock=d.one("board", "panel"), joint=_joint(d))
+        return keys
+    content = d.one("drawer", "drawer", "drawers", "drawers", "shelves", "open")
+    if content == "drawer":
+        keys["drawer"] = _drawer(d) if d.chance(0.3) else {}
+    elif content == "drawers":
+        keys["drawers"] = _stack(d)
+        d.maybe(0.2, keys, joint=_joint(d), stock=d.one("board", "panel"))
+    elif content == "shelves":
+        keys["shelves"] = {"count": d.one(1, 2, 3, 4)}
+        d.maybe(0.4, keys["shelves"], joint=_joint(d), stock=d.one("board", "panel"))
+    else:
+        keys["open"] = True
+    return keys
+
+
+def _sized(d: Dice, room: Mapping, index: int) -> Mapping:
+    if index and d.chance(0.25):
+        room["size"] = d.one(d.length(100, 250), f"(case.height + case.width) / {d.one(12, 16)}")
+    elif d.chance(0.3):
+        room["share"] = d.one(0.5, 1.5, 2, 3)
+    return room
+
+
+def _stack(d: Dice) -> Mapping:
+    keys: Mapping = {"count": d.one(1, 2, 3, 4, 5)}
+    if d.chance(0.4):
+        keys["grow"] = d.length(5, 25)
+    elif d.chance(0.15):
+        keys["heights"] = [d.length(90, 200) for _ in range(keys["count"])]
+    d.maybe(0.5, keys, between=d.one("none", "rail", "shelf"))
+    d.maybe(0.3, keys, drawer=_drawer(d))
+    return keys
+
+
+def _drawer(d: Dice) -> Mapping:
+    keys: Mapping = {}
+    front: Mapping = {}
+    d.maybe(0.5, front, set=d.one("inset", "overlay"), made=d.one("one_piece", "applied"))
+    d.maybe(0.3, front, stock=d.one("board", "panel"), joint=_joint(d))
+    d.maybe(0.2, front, reveal=d.length(1.5, 4), gap=d.length(2, 5))
+    bottom: Mapping = {}
+    d.maybe(0.5, bottom, set=d.one("groove", "rabbet", "planted"), back=d.one("captured", "under"))
+    d.maybe(0.3, bottom, stock=d.one("thin", "thin", "side"), up=d.length(6, 16), depth=d.length(3, 8))
+    back: Mapping = {}
+    d.maybe(0.3, back, joint=_joint(d), stock=d.one("side", "board", "panel"))
+    runs_on = d.one("bars", "runners", "slides")
+    d.maybe(0.8, keys, front=front, bottom=bottom, back=back, runs_on=runs_on)
+    d.maybe(0.3, keys, sides={"stock": d.one("side", "side", "panel", "board")})
+    if d.chance(0.3):
+        keys[runs_on] = {
+            "bars": {"stock": "side", "height": d.length(9, 16), "groove": d.length(4, 8)},
+            "runners": {"stock": "board", "width": d.length(20, 50), "thickness": d.length(10, 22), "guide": d.one(0, d.length(6, 15))},
+            "slides": {"side": d.length(12.8, 14)},
+        }[runs_on]
+    d.maybe(0.1, keys, side_clearance=d.length(0.5, 4), height_clearance=d.length(1, 6), rear_clearance=d.length(3, 20))
+    d.maybe(0.08, keys, box_height=d.length(50, 120))
+    return {k: v for k, v in keys.items() if v != {}}
+
+
+def _loose(d: Dice, keys: Mapping) -> None:
+    """A block and a rail away from the case, joined to each other, with cuts of their own."""
+    keys["parts"] = {
+        "post": {
+            "stock": "board", "length": d.length(300, 500), "width": d.length(60, 100), "along": "z", "across": "y",
+            "at": ["case.width + 2 * wide", 0, 0],
+            "cuts": [
+                {"kind": "hole", "side": "face", "from_end": d.length(30, 60), "from_edge": d.length(20, 40), "diameter": d.length(4, 8)},
+                {"kind": "groove", "side": "back", "along": "length", "at": d.length(5, 10), "width": d.length(4, 8), "depth": d.length(3, 6)},
+            ],
+        },
+        "arm": {
+            "stock": "board", "length": d.length(200, 400), "width": d.length(30, 50), "along": "x", "across": "y",
+            "at": ["parts.post.right", 0, d.length(100, 200)],
+            "cuts": [{"kind": "notch", "end": "far_end", "edge": "edge", "length": d.length(10, 30), "width": d.length(8, 15)}],
+        },
+    }
+    keys["joints"] = [{"first": "post", "second": "arm", **({"kind": j} if isinstance(j := _joint(d, "butt", "dado", "tongue"), str) else j)}]

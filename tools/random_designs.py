@@ -1,0 +1,207 @@
+"""Sets out many random designs and looks for what must never happen.
+
+python tools/random_designs.py --count 200 --seed 1 [--units in|mm] [--verbose] [--keep DIR]
+"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+import time
+import traceback
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import numpy as np
+
+sys.path.insert(0, str(Path(__file__).resolve().parent))
+from design_dice import Mapping, design, text
+
+from boardwright.core.findings import Finding
+from boardwright.core.lengths import Printer, read_step
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet
+from boardwright.piece.records import Part, Piece
+from boardwright.pipeline import Result, check_text
+from boardwright.solids.cells import own_cells
+from boardwright.solids.mesh import shape
+
+OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits")
+"""Findings that a construction must not earn by itself; only loose parts can be put in each other's way."""
+NEAR = 1e-6
+"""Arithmetic noise in a sum of sizes [mm]."""
+
+
+@dataclass(slots=True)
+class Tally:
+    """What came of many designs."""
+
+    designs: int = 0
+    pieces: int = 0
+    refused: int = 0
+    codes: Counter[str] = field(default_factory=Counter)
+    tracebacks: list[str] = field(default_factory=list)
+    overlaps: list[str] = field(default_factory=list)
+    sums: list[str] = field(default_factory=list)
+
+    @property
+    def bad(self) -> set[str]:
+        """Names of the designs with something that must not be."""
+        return {line.split(":", 1)[0] for line in (*self.tracebacks, *self.overlaps, *self.sums)}
+
+
+def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True) -> Result | None:
+    """Set out one design and add what is wrong to the tally.
+
+    Args:
+        keys: the design. name: for lines of the tally. tally: grows.
+        again: also set it out a second time, and one step wider.
+    """
+    tally.designs += 1
+    try:
+        result = check_text(text(keys), name)
+        if again and text_of(check_text(text(keys), name)) != text_of(result):
+            tally.sums.append(f"{name}: a second run gives other numbers")
+        if again:
+            check_text(text(_wider(keys)), name)
+    except Exception:
+        tally.tracebacks.append(f"{name}: {traceback.format_exc(limit=-3)}")
+        return None
+    tally.codes.update(f"{f.severity.value} {f.code}" for f in result.findings)
+    if result.piece is None:
+        tally.refused += 1
+        return result
+    tally.pieces += 1
+    tally.overlaps += [f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS]
+    tally.sums += [f"{name}: {line}" for line in faults(result.piece)]
+    return result
+
+
+def text_of(result: Result) -> str:
+    """Everything that a design gave, as text to compare."""
+    return repr(result.piece) + repr(result.findings)
+
+
+def _wider(keys: Mapping) -> Mapping:
+    """The same design, one step wider."""
+    step = read_step(keys["work_to"], keys["units"])
+    return {**keys, "case": {**keys["case"], "width": f"{keys['case']['width']} + {step!r} mm"}}
+
+
+def _short(f: Finding) -> str:
+    return f"{f.code} {f.message}; {f.found} [{', '.join(f.parts)}]"
+
+
+def faults(piece: Piece) -> Iterator[str]:
+    """Sums and sizes of a piece that do not hold, one line each."""
+    printer = Printer("mm" if piece.units == "mm" else "in", piece.step)
+    for chain in piece.chains:
+        total = sum(size for _, size in chain.members)
+        if abs(total - chain.whole[1]) > NEAR:
+            yield f"chain {chain.name}: members {total:.6f}, whole {chain.whole[1]:.6f} mm"
+    for part in piece.parts:
+        for axis, word in enumerate(("length", "width")):
+            if not printer.on_step(part.size[axis]):
+                yield f"part {part.id}: its {word} of {part.size[axis]:.6f} mm is not on the step"
+        if min(part.size) <= 0:
+            yield f"part {part.id}: no size {part.size}"
+            continue
+        yield from (f"part {part.id}: {line}" for cut in part.cuts for line in _outside(part, cut))
+        yield from _volumes(part)
+    yield from _letters(piece)
+
+
+def _outside(part: Part, cut: Cut) -> Iterator[str]:
+    """Numbers of a cut that lie outside the blank."""
+    spans: list[tuple[float, float, float]] = []
+    if isinstance(cut, Groove):
+        third = 3 - cut.side.axis - cut.along
+        spans = [
+            (cut.at, cut.at + cut.width, part.size[third]), (cut.start, cut.end, part.size[cut.along]),
+            (0.0, cut.depth, part.size[cut.side.axis]),
+        ]
+    elif isinstance(cut, Rabbet):
+        third = 3 - cut.side.axis - cut.edge.axis
+        spans = [
+            (0.0, cut.width, part.size[cut.edge.axis]), (cut.start, cut.end, part.size[third]),
+            (0.0, cut.depth, part.size[cut.side.axis]),
+        ]
+    elif isinstance(cut, Notch):
+        spans = [(0.0, cut.length, part.size[0]), (0.0, cut.width, part.size[1])]
+    elif isinstance(cut, Hole):
+        others = [i for i in range(3) if i != cut.side.axis]
+        r = cut.diameter / 2
+        spans = [(a - r, a + r, part.size[i]) for a, i in zip(cut.at, others, strict=True)]
+        spans.append((0.0, cut.depth, part.size[cut.side.axis]))
+    if any(low < -NEAR or high > size + NEAR or high - low <= NEAR for low, high, size in spans):
+        yield f"a cut outside the blank {tuple(round(s, 3) for s in part.size)}: {cut}"
+
+
+def _volumes(part: Part) -> Iterator[str]:
+    """Blank less cuts, as boxes and as a mesh."""
+    cuts = tuple(c for c in part.cuts if not isinstance(c, Hole))
+    boxes = own_cells(part.size, cuts)
+    one = float(np.prod(boxes[:, 1] - boxes[:, 0], axis=1).sum())
+    two = float(shape(part.size, cuts).volume())
+    if abs(one - two) > 1e-6 * max(one, 1.0) or one <= 0:
+        yield f"part {part.id}: volume {one:.3f} as boxes, {two:.3f} as a mesh"
+    if len(shape(part.size, part.cuts).decompose()) != 1:
+        yield f"part {part.id}: its cuts take it apart"
+
+
+def _letters(piece: Piece) -> Iterator[str]:
+    """Parts of one letter must be the same solid; a mirror image must not share the letter of what it mirrors."""
+    first: dict[str, Part] = {}
+    for part in piece.parts:
+        other = first.setdefault(part.letter, part)
+        if part.mirror_of == part.letter:
+            yield f"part {part.id}: {part.letter} mirrors itself"
+        if other is part:
+            continue
+        a, b = shape(other.size, other.cuts), shape(part.size, part.cuts)
+        if other.stock != part.stock or max(abs(p - q) for p, q in zip(other.size, part.size, strict=True)) > 1e-3:
+            yield f"part {part.id}: not the size of {other.id}, with the same letter"
+        elif float((a - b).volume()) + float((b - a).volume()) > 1e-3 * part.size[0] * part.size[1]:
+            yield f"part {part.id}: not the shape of {other.id}, with the same letter"
+
+
+def main() -> int:
+    """Run from the command line."""
+    ask = argparse.ArgumentParser(description="set out random designs and look for what must never happen")
+    ask.add_argument("--count", type=int, default=200)
+    ask.add_argument("--seed", type=int, default=1, help="number of the first design")
+    ask.add_argument("--units", choices=("in", "mm"))
+    ask.add_argument("--verbose", action="store_true", help="print every fault, not only the first ten of a kind")
+    ask.add_argument("--keep", type=Path, help="folder for the files of designs with a fault")
+    ask.add_argument("--once", action="store_true", help="do not set each design out again")
+    args = ask.parse_args()
+    tally = Tally()
+    began = time.perf_counter()
+    for seed in range(args.seed, args.seed + args.count):
+        keys = design(seed, args.units)
+        before = len(tally.tracebacks) + len(tally.overlaps) + len(tally.sums)
+        try_design(keys, f"design-{seed}", tally, not args.once)
+        if args.keep and before != len(tally.tracebacks) + len(tally.overlaps) + len(tally.sums):
+            args.keep.mkdir(parents=True, exist_ok=True)
+            (args.keep / f"design-{seed}.yaml").write_text(text(keys), encoding="utf-8")
+    report(tally, args.verbose, time.perf_counter() - began)
+    return 1 if tally.bad else 0
+
+
+def report(tally: Tally, verbose: bool, seconds: float) -> None:
+    """Print the counts and the faults."""
+    for code, count in sorted(tally.codes.items()):
+        print(f"{count:6}  {code}")
+    for title, lines in (("tracebacks", tally.tracebacks), ("overlaps", tally.overlaps), ("wrong sums", tally.sums)):
+        for line in lines if verbose else lines[:10]:
+            print(f"  {title}: {line}")
+    print(
+        f"{tally.designs} designs, {tally.pieces} pieces, {tally.refused} refused, {len(tally.tracebacks)} tracebacks, "
+        f"{len(tally.overlaps)} overlaps, {len(tally.sums)} wrong sums in {len(tally.bad)} designs; "
+        f"{tally.designs / max(seconds, 1e-9):.1f} designs/s"
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())
