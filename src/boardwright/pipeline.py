@@ -109,11 +109,43 @@ def check_text(
     return Result(design, piece, rows, tuple(grouped(all_findings)))
 
 
+def nothing(findings: Sequence[Finding]) -> Result:
+    """The result of a file that could not be read."""
+    rows, _ = _tables(())
+    return Result(None, None, rows, tuple(findings))
+
+
 def check_file(path: str | Path, units: str | None = None) -> Result:
     """`check_text` of a file."""
     text, tables, findings = read(path)
     if not text and findings:
-        rows, _ = _tables(())
-        return Result(None, None, rows, tuple(findings))
+        return nothing(findings)
     result = check_text(text, str(path), units, tables)
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
+
+
+def make_plan(
+    result: Result, progress: Progress | None = None, stop: Callable[[], bool] | None = None
+) -> tuple[Plan | None, list[Finding]]:
+    """The plan of a checked design: stock, drawings, record.
+
+    Args:
+        result: from `check_text` or `check_file`.
+        progress: told what is being done.
+        stop: asked now and then; True ends the search for better layouts.
+
+    Returns:
+        The plan, or None when there is no piece; and all findings, those of the stock included.
+    """
+    if result.design is None or result.piece is None:
+        return None, list(result.findings)
+    from boardwright.plan.build import build_plan
+    from boardwright.stock.run import run_stock, shop_choices
+
+    say = progress or (lambda _: None)
+    say("laying out boards and sheets")
+    choices, more = shop_choices(result.design)
+    stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
+    findings = grouped([*result.findings, *more, *stock.findings])
+    say("drawing")
+    return build_plan(result.design, result.piece, stock.value, findings, say), findings

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from boardwright.core.lengths import Printer
+from boardwright.core.lengths import Printer, settle
 from boardwright.piece.records import Part, Piece
+from boardwright.piece.sizing import about
 from boardwright.solids.dry_fit import DryFit
 from boardwright.tables.bundle import Tables
 
@@ -28,9 +29,16 @@ class Context:
         return f"{part.name} {part.letter}"
 
     def text(self, mm: float) -> str:
-        """A size found by computing, to the step [with unit]."""
-        step = self.piece.step / 4
-        return self.printer.text(round(mm / step) * step) if abs(mm) >= step else f"{mm / 25.4:.3f} in" if self.piece.units == "in" else f"{mm:.2f} mm"
+        """A size found by computing, with its unit: on the step as it is, else to the nearest caliper reading."""
+        return about(self.printer, mm)
+
+    def up(self, mm: float) -> str:
+        """A least size, with its unit, on the step above it."""
+        return self.printer.text(settle(mm, self.piece.step, "up"))
+
+    def down(self, mm: float) -> str:
+        """A greatest size, with its unit, on the step below it."""
+        return self.printer.text(settle(mm, self.piece.step, "down"))
 
 
 def context(piece: Piece, fit: DryFit, tables: Tables) -> Context:

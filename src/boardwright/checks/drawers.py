@@ -44,8 +44,9 @@ def height(c: Context) -> Iterator[Finding]:
             gap_wet = gap_now - (_swollen(part, wet, now) - part.size[1])
             if gap_wet >= LEAST_RUNNING:
                 continue
-            room = m.opening.high[2] - part.box.low[2] - 2 * LEAST_RUNNING
+            room = m.opening.high[2] - part.box.low[2] - LEAST_RUNNING
             most = room / (1 + part.stock.across * (wet - now))
+            key = " (`box_height`)" if part.name == "drawer side" else ""
             yield Finding(
                 "drawer.height", Severity.ERROR if gap_wet < 0 else Severity.WARNING,
                 f"{m.name}: the {part.name} {part.letter} "
@@ -53,13 +54,9 @@ def height(c: Context) -> Iterator[Finding]:
                 m.place,
                 found=f"{c.text(gap_now)} of room at {now:g} % moisture, {c.text(gap_wet)} at {wet:g} %",
                 expected=f"at least {c.text(LEAST_RUNNING)} at {wet:g} %", source=SOURCE,
-                remedy=f"make it {c.text(_down(c, most))} high or less, or give the opening more height",
+                remedy=f"make it {c.down(most)} high or less{key}, or give the opening more height",
                 parts=(part.id,),
             )
-
-
-def _down(c: Context, mm: float) -> float:
-    return int(mm / c.piece.step + 1e-9) * c.piece.step
 
 
 def _stands_in_opening(part: Part, m: Motion) -> bool:
@@ -87,7 +84,8 @@ def width(c: Context) -> Iterator[Finding]:
                 f"{m.name} " + ("is too wide for" if gap < 0 else "hardly clears") + " its opening", m.place,
                 found=f"opening {c.text(m.opening.size(0))}, drawer {c.text(across)} and {c.text(grow)} of swelling",
                 expected=f"at least {c.text(LEAST_RUNNING)} in all", source=SOURCE,
-                remedy=f"make the drawer {c.text(LEAST_RUNNING - gap)} narrower, or widen the opening", parts=(),
+                remedy=f"leave {c.up(m.side_clearance + (LEAST_RUNNING - gap) / 2)} or more at each side (`side_clearance`), "
+                "or widen the opening",
             )
 
 
@@ -103,5 +101,5 @@ def depth(c: Context) -> Iterator[Finding]:
                 "drawer.depth", Severity.ERROR, f"{m.name} stands proud when the case shrinks", m.place,
                 found=f"{c.text(m.rear_clearance)} behind the box; the case loses {c.text(shrink)} at {dry:g} %",
                 expected="room behind the box at the driest time", source=SOURCE,
-                remedy=f"leave at least {c.text(shrink)} behind the box (`rear_clearance`)",
+                remedy=f"leave at least {c.up(shrink)} behind the box (`rear_clearance`)",
             )

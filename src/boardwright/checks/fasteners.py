@@ -43,9 +43,17 @@ def tips(c: Context) -> Iterator[Finding]:
             f"the {f.kind} from {c.label(f.held)} " + ("comes out of" if out else "nearly comes out of") + f" {c.label(f.into)}",
             f.place, found=f"{f.name}: {c.text(f.length)} long, wood for {c.text(room)}",
             expected=f"at least {c.text(BEYOND)} of wood beyond the tip", source="common practice",
-            remedy=f"use one of {c.text(max(room - 3.0, 0.0))} or shorter, or move it off the groove",
+            remedy=_shorter(c, f, room - 2 * BEYOND),
             parts=(f.held, f.into),
         )
+
+
+def _shorter(c: Context, f: Fastener, most: float) -> str:
+    """The longest on sale that stays inside."""
+    screw = next((s for s in c.tables.screws.values() if f.item == f"screw_{s.gauge}"), None)
+    lengths = [x for x in screw.lengths if x <= most + 1e-6] if screw else [most] if most > 0 else []
+    shorter = f"use one of {c.text(max(lengths))} or shorter" if lengths else "make the stock thicker"
+    return f"{shorter}, or move it to where the wood is whole"
 
 
 def _room(f: Fastener, into: Part) -> float:
@@ -101,8 +109,14 @@ def edges(c: Context) -> Iterator[Finding]:
                     "fastener.edge", Severity.WARNING, f"a screw is near the edge of {c.label(id)}", f.place,
                     found=f"{f.name}, {c.text(found)} from the edge", expected=f"at least {c.text(need)}",
                     source=EDGE_SOURCE,
-                    remedy=f"use a screw of at most {c.text(found / EDGE_DIAMETERS)} shank, or thicker stock", parts=(id,),
+                    remedy=_thinner(c, found) + "thicker stock", parts=(id,),
                 )
+
+
+def _thinner(c: Context, edge: float) -> str:
+    """The thickest screw that may stand so near an edge."""
+    fitting = [s.gauge for s in c.tables.screws.values() if EDGE_DIAMETERS * s.shank <= edge + 0.05]
+    return f"use a No. {max(fitting)} screw or a thinner one (`screw: {max(fitting)}`), or " if fitting else "use "
 
 
 def end_grain(c: Context) -> Iterator[Finding]:

@@ -21,11 +21,11 @@ LEAST_WEB = 3.0
 def collisions(c: Context) -> Iterator[Finding]:
     """Two parts in one place."""
     for o in c.fit.overlaps:
-        size = " × ".join(c.printer.size(round(o.box.size(i), 3)) for i in range(3))
+        size = " × ".join(c.text(o.box.size(i)) for i in range(3))
         place = c.parts[o.second].place if o.second in c.parts else c.parts[o.first].place
         yield Finding(
             "fit.collision", Severity.ERROR, f"{c.label(o.first)} and {c.label(o.second)} are in the same place",
-            place, found=f"{size} {c.piece.units} shared", expected="no shared room",
+            place, found=f"{size} shared", expected="no shared room",
             source="dry fit of the solids",
             remedy="move or shorten one of them, or join them with a dado or rabbet",
             parts=(o.first, o.second),
@@ -70,7 +70,7 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
         yield Finding(
             "fit.unplanned-gap", Severity.WARNING, f"{c.label(one.id)} and {c.label(two.id)} nearly touch",
             two.place, found=f"a gap of {c.text(float(gaps[axis]))}", expected="contact, or a clearance that is meant",
-            source="dry fit of the solids", remedy="close it by changing a size, or leave more room",
+            source="dry fit of the solids", remedy=f"close it by changing a size, or leave {c.up(NEAR)} or more",
             parts=(one.id, two.id),
         )
 
@@ -88,9 +88,9 @@ def thin_webs(c: Context) -> Iterator[Finding]:
                     "joint.thin-web", Severity.ERROR if left < 1.0 else Severity.WARNING,
                     f"two cuts from opposite sides of {c.label(letter_part.id)} leave too little wood",
                     letter_part.place,
-                    found=f"{c.text(max(left, 0.0))} of {c.printer.text(letter_part.size[2])}",
+                    found=f"{c.text(max(left, 0.0))} of {c.text(letter_part.size[a.side.axis])}",
                     expected=f"at least {c.text(LEAST_WEB)}", source="common practice",
-                    remedy="make one of them shallower, or move it along", parts=(letter_part.id,),
+                    remedy=f"make one of them {c.up(LEAST_WEB - left)} shallower, or move it along", parts=(letter_part.id,),
                 )
 
 

@@ -55,7 +55,8 @@ def cross_grain(c: Context) -> Iterator[Finding]:
             f"{c.label(one.id)} and {c.label(two.id)} are held together across the grain", joint.place,
             found=f"{c.text(width)} held; they part by {c.text(worst)} between {m.driest:g} % and {m.wettest:g} % moisture",
             expected=f"at most {c.text(LIMIT)}", source=SOURCE,
-            remedy="let one of them float (a groove without glue, or screws in slots), turn its grain, or use a sheet",
+            remedy=f"hold them over {c.down(width * LIMIT / worst)} or less, let one of them float (a groove without glue, "
+            "or screws in slots), turn its grain, or use a sheet",
             parts=(one.id, two.id),
         )
 
@@ -72,8 +73,9 @@ def stock_gives(c: Context) -> Iterator[Finding]:
             seen.add(("thick", part.letter))
             yield Finding(
                 "stock.thickness-not-given", Severity.ERROR, f"no part of `{stock.id}` can be as thick as {c.label(part.id)}",
-                part.place, found=f"{c.printer.text(part.size[2])} of stock {c.printer.text(stock.thickness)} thick",
-                expected=f"{c.printer.text(stock.thickness)}", remedy="name another stock, or change the size", parts=(part.id,),
+                part.place, found=f"{c.text(thin)} of stock {c.text(stock.thickness)} thick",
+                expected=f"at most {c.text(stock.thickness)}",
+                remedy=f"name a stock {c.up(thin)} thick, or make the part {c.down(stock.thickness)} thick or less", parts=(part.id,),
             )
         elif stock.sheet_size is not None:
             yield from _sheet(c, part, seen)
@@ -81,7 +83,7 @@ def stock_gives(c: Context) -> Iterator[Finding]:
             seen.add(("class", stock.id))
             yield Finding(
                 "stock.no-lumber", Severity.ERROR, f"no lumber on sale planes to the thickness of `{stock.id}`", part.place,
-                found=c.printer.text(stock.thickness), expected="at most 3 3/4 in (95 mm)", source="lumber table",
+                found=c.text(stock.thickness), expected="at most 3 3/4 in (95 mm)", source="lumber table",
                 remedy="use thinner stock, or glue it up from layers", parts=(part.id,),
             )
 

@@ -198,6 +198,16 @@ class Printer:
             other = Printer("in", _OUTSIDE_STEP).text(settle(mm, _OUTSIDE_STEP))
         return f"{self.text(mm)} ({other})"
 
+    def tool(self, mm: float) -> str:
+        """The diameter of a drill or a screw head: 64ths of an inch, or tenths of a millimetre.
+
+        These are tools as sold, not sizes that are settled on the step of the plan.
+        """
+        if self.units == "in":
+            return Printer("in", INCH / 64).size(settle(mm, INCH / 64))
+        return _decimal(settle(mm, 0.1), 1)
+
+
 
 def _decimal(value: float, places: int) -> str:
     text = f"{value:.{places}f}".rstrip("0").rstrip(".")

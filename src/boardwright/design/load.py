@@ -11,7 +11,7 @@ from pydantic import BaseModel, ValidationError
 
 from boardwright.core.arithmetic import ArithmeticProblem, parse
 from boardwright.core.findings import Finding, Place, Severity
-from boardwright.core.lengths import LengthError, read_step
+from boardwright.core.lengths import LengthError, Units, read_length, read_step
 from boardwright.design.schema import DesignFile, Length
 from boardwright.design.source import Source, join, read_source
 
@@ -75,10 +75,9 @@ def load_text(text: str, name: str = "design", units: str | None = None) -> tupl
         return None, [_schema_finding(err, source) for err in e.errors(include_url=False)]
     lengths = dict(_lengths(file, ""))
     for path, raw in lengths.items():
-        try:
-            parse(str(raw), file.units)
-        except ArithmeticProblem as problem:
-            findings.append(_length_finding(source, path, raw, str(problem)))
+        why = unreadable(raw, file.units)
+        if why:
+            findings.append(length_finding(source, path, raw, why))
     step, more = _step(file, source, units or file.units)
     findings += more
     return Design(file, source, step, lengths, units or file.units), findings
@@ -97,7 +96,7 @@ def _step(file: DesignFile, source: Source, units: str) -> tuple[float, list[Fin
                 "the finest step to print is not usable",
                 source.place("work_to"),
                 found=str(raw),
-                expected=str(problem),
+                expected=problem.instead,
                 remedy=f"for example `work_to: {DEFAULT_STEP[units]}`",
             )
         ]
@@ -121,11 +120,23 @@ def _lengths_in(value: Any, path: str) -> Iterator[tuple[str, str | int | float]
             yield from _lengths_in(item, join(path, i))
 
 
-def _length_finding(source: Source, path: str, raw: object, why: str) -> Finding:
+def unreadable(raw: str | int | float, units: Units) -> str:
+    """Why a length cannot be read as it stands in the file; "" when it can."""
+    try:
+        if isinstance(raw, str):
+            parse(raw, units)
+        else:
+            read_length(raw, units)
+    except (ArithmeticProblem, LengthError) as problem:
+        return str(problem)
+    return ""
+
+
+def length_finding(source: Source, path: str, raw: object, why: str) -> Finding:
     return Finding(
         "size.unreadable",
         Severity.ERROR,
-        f"`{raw}` cannot be read as a length",
+        f"`{_short(raw)}` cannot be read as a length",
         source.place(path),
         found=why,
         expected="a length such as `3/4`, `1 3/8`, `2 ft 6 in`, `19 mm`, or a sum such as `case.width / 2 - 1/4`",
@@ -180,7 +191,7 @@ def _schema_finding(err: Any, source: Source) -> Finding:
             expected=f"`{join(path, key)}: …`",
             remedy="add the key; docs/design-file.md says what it means",
         )
-    message = str(err["msg"]).removeprefix("Value error, ")
+    message = str(err["msg"]).removeprefix("Value error, ").removeprefix("Input should be ")
     return Finding(
         "file.wrong-value",
         Severity.ERROR,

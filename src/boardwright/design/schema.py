@@ -306,7 +306,7 @@ class BoardEntry(Keys):
 class DesignFile(Keys):
     """The whole file."""
 
-    boardwright: int = Field(description="format version of the file; this is version 1")
+    boardwright: int = Field(ge=1, description="format version of the file; this is version 1")
     title: str = Field(min_length=1, description="name of the piece")
     about: str | None = Field(None, description="a sentence or two for the cover")
     maker: str | None = Field(None, description="who publishes the plan")

@@ -70,6 +70,34 @@ def _plain(node: Any, path: str, places: dict[str, tuple[int, int]]) -> Any:
     return str(node)
 
 
+_YAML = "YAML 1.2: `key: value`, indented by spaces, each key once in its mapping"
+_PLAINER = {
+    "mapping values are not allowed here": "a second colon in the line, or a line that is indented too far",
+    "could not find expected ':'": "a line without a colon after its key",
+}
+
+
+def _yaml_finding(error: Any, name: str) -> Finding:
+    """What the YAML reader says, in plainer words; text that never ends is placed where it starts."""
+    what = str(error.problem or error.context or "what is no YAML").split("\n")[0]
+    opened = "scanning a" in str(error.context) or "parsing a flow" in str(error.context)
+    mark = (error.context_mark if opened else None) or error.problem_mark or error.context_mark
+    line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
+    twice = re.search(r'duplicate key "(.*?)" with', what)
+    if twice:
+        return Finding(
+            "file.double-key", Severity.ERROR, f"the key `{twice[1]}` stands twice", Place(name, line, column),
+            found="it for the second time here", expected="each key once in its mapping",
+            remedy="delete one of the two, or give this one another name",
+        )
+    met = re.match(r"expected .*, but found (.*)", what)
+    return Finding(
+        "file.not-yaml", Severity.ERROR, "the file cannot be read as YAML", Place(name, line, column),
+        found=_PLAINER.get(what, met[1] if met else what.removeprefix("found ")), expected=_YAML,
+        remedy="mend the line; text with a colon or a quote mark inside needs quotes around it",
+    )
+
+
 def read_source(text: str, name: str) -> tuple[Source | None, list[Finding]]:
     """Read the YAML of a design file.
 
@@ -87,21 +115,7 @@ def read_source(text: str, name: str) -> tuple[Source | None, list[Finding]]:
     try:
         node = yaml.load(io.StringIO(text))
     except MarkedYAMLError as e:
-        mark = e.problem_mark or e.context_mark
-        line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
-        code = "file.double-key" if "duplicate key" in str(e.problem) else "file.not-yaml"
-        what = str(e.problem or e.context or "not YAML").split("\n")[0]
-        return None, [
-            Finding(
-                code,
-                Severity.ERROR,
-                "the file cannot be read as YAML" if code == "file.not-yaml" else "a key stands twice",
-                Place(name, line, column),
-                found=what,
-                expected="YAML 1.2: `key: value`, indented by spaces, each key once in its mapping",
-                remedy="mend the line; text with a colon or a quote mark inside needs quotes around it",
-            )
-        ]
+        return None, [_yaml_finding(e, name)]
     except (YAMLError, ValueError, RecursionError) as e:
         return None, [
             Finding(
@@ -109,9 +123,9 @@ def read_source(text: str, name: str) -> tuple[Source | None, list[Finding]]:
                 Severity.ERROR,
                 "the file cannot be read as YAML",
                 Place(name, 1, 1),
-                found=str(e).split("\n")[0][:200],
-                expected="YAML 1.2",
-                remedy="mend the file",
+                found=str(e).split("\n")[0][:200] or "what is no YAML",
+                expected=_YAML,
+                remedy="mend the file; it is plain text, with spaces to indent",
             )
         ]
     if not isinstance(node, dict):
@@ -121,7 +135,7 @@ def read_source(text: str, name: str) -> tuple[Source | None, list[Finding]]:
                 Severity.ERROR,
                 "the file holds no design",
                 Place(name, 1, 1),
-                found="nothing" if node is None else type(node).__name__,
+                found="nothing" if node is None else "a list" if isinstance(node, list) else "a single value",
                 expected="keys such as `boardwright:`, `title:`, `units:`, `stock:`, `case:`",
                 remedy="start one with `boardwright new chest`",
             )

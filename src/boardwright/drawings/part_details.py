@@ -162,8 +162,9 @@ def _dimensions(
     if isinstance(cut, Rabbet) and not cut.edge.high:
         after, end = ("left" if level else "below"), left
     away: Literal["before", "after"] = "after" if near in ("below", "left") else "before"
+    clear: Literal["before", "after"] = "after" if after in ("left", "below") else "before"
     asks = [
-        Ask(spot(low, surface), spot(high, surface), printer.size(cut.width), near),
+        Ask(spot(low, surface), spot(high, surface), printer.size(cut.width), near, clear),
         Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after, away),
     ]
     if isinstance(cut, Groove) and left == 0.0 and cut.at > 1e-6:

@@ -5,10 +5,12 @@ from __future__ import annotations
 import itertools
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from boardwright.core.poses import Box
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked
+from boardwright.drawings.lines import drawn_once
 from boardwright.drawings.marks import balloon, break_line, datum, end_grain, grain_arrow, leader, third_angle
 from boardwright.drawings.part_details import bounds, details, shift
 from boardwright.drawings.part_features import Feature, Printer, features, positions
@@ -106,9 +108,8 @@ def _project(part: Part) -> _Lines:
     face = View("face", (0.0, 0.0, z), (0.0, z, 0.0))
     edge = View("edge", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0))
     end = View("end", (1.0, 0.0, 0.0), (0.0, z, 0.0))
-    return _Lines(
-        projected_edges([shape], face), projected_edges([shape], edge), projected_edges([shape], end), seen
-    )
+    views = [drawn_once(projected_edges([shape], v)) for v in (face, edge, end)]
+    return _Lines(views[0], views[1], views[2], seen)
 
 
 def _sign(width: float, scale: str) -> list[Entity]:
@@ -181,7 +182,7 @@ class _Views:
                 ),
                 "hidden" if e.hidden else "visible",
             )
-            for e in sorted(self.lines.end, key=lambda e: not e.hidden)
+            for e in self.lines.end
         ]
         out += self._breaks()
         out += self._dimensions()
@@ -217,9 +218,9 @@ class _Views:
         clip: Callable[[tuple[Point, ...]], list[tuple[Point, ...]]],
         up: float,
     ) -> list[Entity]:
-        """Hidden lines first, visible ones over them."""
+        """The lines of a view on paper."""
         out: list[Entity] = []
-        for e in sorted(edges, key=lambda e: not e.hidden):
+        for e in edges:
             for points in clip(e.points):
                 line = tuple((self.x(p[0]), p[1] * self.k + up) for p in points)
                 out.append(Line(line, "hidden" if e.hidden else "visible"))
@@ -297,12 +298,12 @@ class _Views:
         m = self.marks
         far: Edge = "above" if self.down else "below"
         near: Edge = "below" if self.down else "above"
-        top, low = (self.wide, 0.0) if self.down else (0.0, self.wide)
-        top_y = top
+        top = self.wide if self.down else 0.0
         edge_out = self.edge_y if self.down else self.edge_y + self.thick
-        main = [Ask((0.0, top_y), (self.x(v), top_y), p.size(v), far) for v in (*m.x, size[0])]
-        main += [Ask((0.0, low), (0.0, self.y(v)), p.size(v), "left") for v in (*m.y, size[1])]
-        main = [a if a.side != "left" else Ask((0.0, self.y(0.0)), a.second, a.text, "left") for a in main]
+        main = [Ask((0.0, top), (self.x(v), top), p.size(v), far) for v in (*m.x, size[0])]
+        free: Literal["before", "after"] = "before" if self.down else "after"
+        zero = (0.0, self.y(0.0))
+        main += [Ask(zero, (0.0, self.y(v)), p.size(v), "left", free) for v in (*m.y, size[1])]
         box = (0.0, 0.0, self.long, self.wide)
         out: list[Entity] = list(stacked(main, box))
         holes = [Ask((0.0, edge_out), (self.x(v), edge_out), p.size(v), near) for v in m.hole_x]
@@ -310,7 +311,7 @@ class _Views:
             text = f"{n - 1} × {p.size((b - a) / (n - 1))} = {p.size(b - a)}"
             holes.append(Ask((self.x(a), edge_out), (self.x(b), edge_out), text, near))
         low_z, high_z = (self.long, self.edge_y), (self.long, self.edge_y + self.thick)
-        holes.append(Ask(low_z, high_z, p.size(size[2]), "right", "before" if self.down else "after"))
+        holes.append(Ask(low_z, high_z, p.size(size[2]), "right", free))
         edge_box = (0.0, self.edge_y, self.long, self.edge_y + self.thick)
         out += stacked(holes, edge_box, 7.0)
         return out

@@ -19,6 +19,8 @@ CASE_APART = 0.42
 """How far parts of the case move out, as a share of their distance from its middle."""
 DRAWER_APART = 0.3
 """The same for the parts of a drawer."""
+DRAWERS_SPREAD = 0.45
+"""How far drawers in parts move up or down, as a share of their height over the middle of the piece."""
 PULLED = 0.55
 """How far a drawer that stays whole is drawn out, as a share of its depth."""
 
@@ -118,7 +120,9 @@ def offsets(parts: Sequence[Part], groups: Sequence[Motion], joints: Sequence[Jo
             out.append(scaled(group.direction, PULLED * depth))
             continue
         pull = (PULLED + 1.0 + DRAWER_APART) * depth + 0.05 * whole.size(axis)
-        out.append(add(scaled(group.direction, pull), _outward(p, own, free[p.id], DRAWER_APART)))
+        rise = (own.middle()[2] - whole.middle()[2]) * DRAWERS_SPREAD
+        pulled = add(scaled(group.direction, pull), (0.0, 0.0, rise))
+        out.append(add(pulled, _outward(p, own, free[p.id], DRAWER_APART)))
     return out
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boardwright.core.poses import Vec, add, dot, scaled
+from boardwright.drawings.lines import drawn_once
 from boardwright.drawings.records import Entity, Fill, Line, Point
 from boardwright.solids.exact import Shape, View, projected_edges
 from boardwright.solids.shaded import SeenFace, inside_point, level_spans, seen_faces, silhouette
@@ -61,7 +62,7 @@ def picture(shapes: Sequence[Shape], view: View, plane: Plane | None = None) -> 
         else:
             tone = PAPER + (SHADE - PAPER) * (1 - max(0.0, dot(f.normal, LIGHT)))
             tones.append(Fill(ring, round(tone, 3)))
-    edges = projected_edges(shapes, view, hidden=False)
+    edges = drawn_once(projected_edges(shapes, view, hidden=False))
     thin: list[Entity] = [Line(e.points, "thin") for e in edges]
     xs = [p[0] for e in edges for p in e.points]
     ys = [p[1] for e in edges for p in e.points]

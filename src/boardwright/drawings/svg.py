@@ -39,7 +39,7 @@ def to_svg(drawing: Drawing) -> str:
     w, h = _n(drawing.width), _n(drawing.height)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{w}mm" height="{h}mm" viewBox="0 0 {w} {h}" '
-        f'font-family="{FAMILY}" fill="none" stroke-linecap="butt" stroke-linejoin="round">\n'
+        f'font-family="{FAMILY}, sans-serif" fill="none" stroke-linecap="butt" stroke-linejoin="round">\n'
         f"<title>{escape(drawing.title)}</title>\n{body}\n</svg>\n"
     )
 

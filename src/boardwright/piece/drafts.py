@@ -6,7 +6,7 @@ absolute piece coordinates [mm], so growth never shifts them; `finish` turns the
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from boardwright.core.findings import Place
 from boardwright.core.poses import Box, Vec
@@ -95,6 +95,7 @@ class Draft:
     show: set[tuple[int, bool]] = field(default_factory=set)
     cuts: list[DraftCut] = field(default_factory=list)
     place: Place = field(default_factory=Place)
+    grown: dict[tuple[int, bool], float] = field(default_factory=dict)
 
     @property
     def thickness_axis(self) -> int:
@@ -114,12 +115,52 @@ class Draft:
         """Where one of its sides lies on its axis [mm]."""
         return self.high[axis] if high else self.low[axis]
 
+    def seen(self) -> Box:
+        """What stands between the faces that are seen: the blank without what has grown into other parts [mm]."""
+        low, high = ([self.face(i, h) - (1 if h else -1) * self.grown.get((i, h), 0.0) for i in range(3)] for h in (False, True))
+        return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
     def grow(self, axis: int, high: bool, by: float) -> None:
-        """Make it longer at one side [mm]."""
+        """Make one side reach `by` beyond the face that is seen [mm]; two joints at one side (a divider under a front
+        and a rear rail) grow it once.
+        """
+        more = by - self.grown.get((axis, high), 0.0)
+        if more <= 0:
+            return
+        self.grown[axis, high] = by
         if high:
-            self.high[axis] += by
+            self.high[axis] += more
         else:
-            self.low[axis] -= by
+            self.low[axis] -= more
+
+    def shape_end(self, cut: Step | Corner) -> None:
+        """Cut a tongue or a stopped end, once: it serves every part that this end stands in."""
+        if replace(cut, holds="") not in [replace(c, holds="") for c in self.cuts if isinstance(c, Step | Corner)]:
+            self.cuts.append(cut)
+
+    def shorten(self, axis: int, by: float) -> None:
+        """Take less than a step off the high side; what is cut there stays where it is in the piece [mm]."""
+        self.high[axis] -= by
+        self.cuts[:] = [_nearer(c, axis, by, self.high[axis]) for c in self.cuts]
+
+
+def _nearer(c: DraftCut, axis: int, by: float, end: float) -> DraftCut:
+    """A cut whose sizes from the high side of an axis are `by` less, since that side has come nearer."""
+    if isinstance(c, Corner):
+        at_a, at_b = (c.a_axis, c.a_high) == (axis, True), (c.b_axis, c.b_high) == (axis, True)
+        return replace(c, a_size=c.a_size - by * at_a, b_size=c.b_size - by * at_b)
+    if (c.axis, c.high) == (axis, True) and not (isinstance(c, Bore) and c.through):
+        c = replace(c, depth=c.depth - by)
+    if isinstance(c, Step) and (c.edge_axis, c.edge_high) == (axis, True):
+        c = replace(c, width=c.width - by)
+    if isinstance(c, Channel | Step) and c.end is not None and axis not in (c.axis, _edge(c)):
+        c = replace(c, end=min(c.end, end))
+    return c
+
+
+def _edge(c: Channel | Step) -> int:
+    """The axis of its width."""
+    return c.edge_axis if isinstance(c, Step) else 3 - c.axis - c.along
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,11 +186,12 @@ class Meeting:
 
 def meeting(first: Draft, second: Draft) -> Meeting | None:
     """How the second part stands against the first, or None when they do not touch face to face."""
+    stands = second.seen()
     for axis in range(3):
         for high in (True, False):
-            if abs(first.face(axis, high) - second.face(axis, not high)) > 1e-4:
+            if abs(first.face(axis, high) - (stands.low if high else stands.high)[axis]) > 1e-4:
                 continue
-            shared = first.box.overlap(second.box)
+            shared = first.box.overlap(stands)
             if shared is None:
                 continue
             others = [i for i in range(3) if i != axis]

@@ -98,14 +98,15 @@ def settle_sizes(out: SetOut) -> None:
     """Bring every length and width that is still between two steps down to the step.
 
     It happens where a span between measured sheets is left over; the part gets shorter at its high end, and the
-    joint there keeps a gap of less than a step, which hides in its dado.
+    joint there keeps a gap of less than a step, which hides in its dado. Shoulders stay where they are: a tongue
+    at that end gets shorter.
     """
     for draft in out.drafts.values():
         for axis in (draft.length_axis, draft.width_axis):
             size = draft.size(axis)
             short = size - out.sizer.settled(size, "down")
             if short > 1e-6:
-                draft.high[axis] -= short
+                draft.shorten(axis, short)
                 out.joints[:] = [_with_gap(j, draft.id, axis, draft.high[axis], short) for j in out.joints]
 
 

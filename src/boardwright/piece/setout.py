@@ -132,3 +132,15 @@ class SetOut:
     def text(self, mm: float) -> str:
         """A size in the plan's units, without the unit."""
         return self.sizer.text(mm)
+
+    def about(self, mm: float) -> str:
+        """A size that may lie between two steps, with its unit, as a finding gives it."""
+        return self.sizer.about(mm)
+
+    def up(self, mm: float) -> str:
+        """A least size, with its unit, on the step above it."""
+        return self.sizer.printer.text(self.sizer.settled(mm, "up"))
+
+    def down(self, mm: float) -> str:
+        """A greatest size, with its unit, on the step below it."""
+        return self.sizer.printer.text(self.sizer.settled(mm, "down"))

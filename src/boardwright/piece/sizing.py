@@ -5,16 +5,32 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from boardwright.core.arithmetic import ArithmeticProblem, CircularSizes, Resolver, UnknownSize
+from boardwright.core.arithmetic import ArithmeticProblem, CircularSizes, Resolver, UnknownSize, parse
 from boardwright.core.findings import Finding, Severity
-from boardwright.core.lengths import Printer, settle
-from boardwright.design.load import Design
+from boardwright.core.lengths import INCH, LengthError, Printer, settle
+from boardwright.design.load import Design, length_finding, unreadable
 from boardwright.design.schema import Length
 from boardwright.piece.records import Reason
 
 Direction = Literal["nearest", "down", "up"]
 Choice = tuple[str, Length | None]
 """A path in the file and what stands there, or None when it is not given."""
+
+
+_READING = {"in": INCH / 1000, "mm": 0.01}
+"""Finest reading that a size between two steps is given in [mm]: 0.001 in or 0.01 mm, as a caliper shows it."""
+
+
+def about(printer: Printer, mm: float) -> str:
+    """A size found by computing, with its unit: on the step as it is, else to the nearest caliper reading.
+
+    `about` stands before it when the reading is not the size itself, so that no number claims more than it knows.
+    """
+    grain = _READING[printer.units]
+    if printer.on_step(mm):
+        return printer.text(mm)
+    near = round(mm / grain) * grain
+    return printer.text(near) if abs(near - mm) < 1e-6 else f"about {printer.text(near)}"
 
 
 class Sizer:
@@ -33,6 +49,10 @@ class Sizer:
     def text(self, mm: float) -> str:
         """A size in the plan's units, without the unit."""
         return self.printer.size(mm)
+
+    def about(self, mm: float) -> str:
+        """A size that may lie between two steps, with its unit, as a finding gives it."""
+        return about(self.printer, mm)
 
     def settled(self, mm: float, direction: Direction = "nearest") -> float:
         """A size on the step [mm]."""
@@ -58,6 +78,8 @@ class Sizer:
                 ),
             )
         except UnknownSize as problem:
+            if problem.name not in self._names(path):
+                return None
             near = f"did you mean `{problem.near[0]}`?" if problem.near else "name it under `sizes:`"
             self._once(
                 f"unknown:{path}:{problem.name}",
@@ -71,20 +93,32 @@ class Sizer:
                     remedy=near,
                 ),
             )
-        except (ArithmeticProblem, ZeroDivisionError) as problem:
-            self._once(
-                f"sum:{path}",
-                Finding(
-                    "size.unreadable",
-                    Severity.ERROR,
-                    f"`{self.design.lengths.get(path, path)}` cannot be read as a length",
-                    self.design.place(path),
-                    found=str(problem),
-                    expected="a length, or a sum of lengths",
-                    remedy="write it as a length",
-                ),
-            )
+        except (ArithmeticProblem, LengthError) as problem:
+            if not self._rests_on_unreadable(path):
+                raw = self.design.lengths.get(path, path)
+                self._once(f"sum:{path}", length_finding(self.design.source, path, raw, str(problem)))
         return None
+
+    def _names(self, path: str) -> tuple[str, ...]:
+        """The names in the sum at a path; none when it cannot be read."""
+        raw = self.design.lengths.get(path)
+        if not isinstance(raw, str) or unreadable(raw, self.design.file.units):
+            return ()
+        return parse(raw, self.design.file.units).names
+
+    def _rests_on_unreadable(self, path: str) -> bool:
+        """True when a length, or one that it needs, cannot be read as it stands: the file's own check says so."""
+        waiting, seen = [path], set()
+        while waiting:
+            at = waiting.pop()
+            key = at if at in self.design.lengths else f"sizes.{at}"
+            if key in seen or key not in self.design.lengths:
+                continue
+            seen.add(key)
+            if unreadable(self.design.lengths[key], self.design.file.units):
+                return True
+            waiting += self._names(key)
+        return False
 
     def _once(self, key: str, finding: Finding) -> None:
         if key not in self._reported:
@@ -148,9 +182,9 @@ class Sizer:
                     Severity.ERROR,
                     f"`{path}` is too small",
                     self.design.place(path),
-                    found=self.printer.text(raw),
-                    expected=f"at least {self.printer.text(least)}",
-                    remedy="make it larger",
+                    found=self.about(raw),
+                    expected=f"at least {self.printer.text(self.settled(least, 'up'))}",
+                    remedy=f"make it {self.printer.text(self.settled(least, 'up'))} or more",
                 ),
             )
             value = max(self.settled(default, direction), least)
@@ -162,7 +196,7 @@ class Sizer:
                     Severity.NOTE,
                     f"`{path}` was settled on the step of {self.printer.text(self.step)}",
                     self.design.place(path),
-                    found=f"{text} = {self.printer.text(raw)}",
+                    found=self.about(raw) if text in (self.text(raw), self.printer.text(raw)) else f"{text} = {self.about(raw)}",
                     expected=self.printer.text(value),
                     remedy="none needed; give a size on the step, or a finer `work_to`, to keep it as it stands",
                 ),

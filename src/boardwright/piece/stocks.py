@@ -6,8 +6,9 @@ import difflib
 from collections.abc import Callable
 
 from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
-from boardwright.design.schema import StockEntry
+from boardwright.design.schema import StockEntry, WoodMoisture
 from boardwright.piece.records import Moisture, Stock
 from boardwright.piece.sizing import Sizer
 from boardwright.tables.bundle import Tables
@@ -47,15 +48,20 @@ def read_moisture(design: Design, tables: Tables) -> tuple[Moisture, list[Findin
                 "place.moisture-order",
                 Severity.ERROR,
                 "the driest moisture is above the wettest",
-                design.place("wood_moisture"),
+                design.place("wood_moisture.driest" if given and given.driest is not None else "wood_moisture.wettest"),
                 found=f"driest {driest:g} %, wettest {wettest:g} %",
-                expected="driest <= wettest",
-                remedy="exchange the two",
+                expected="the driest below the wettest",
+                remedy=_order(given),
             )
         )
         driest, wettest = wettest, driest
     source = f"{row.source}, {row.region} ({row.provenance})" if given is None else "wood_moisture in the file"
     return Moisture(now, driest, wettest, source), findings
+
+
+def _order(given: WoodMoisture | None) -> str:
+    both = given is not None and given.driest is not None and given.wettest is not None
+    return "exchange the two" if both else "give both `driest:` and `wettest:`, the lower as `driest:`"
 
 
 def read_stocks(
@@ -73,9 +79,9 @@ def read_stocks(
                     Severity.ERROR,
                     f"stock `{name}` must be a wood or a sheet",
                     design.place(path),
-                    found="both" if entry.wood else "neither",
+                    found="neither" if entry.wood is None else "both",
                     expected="`wood: …` or `sheet: …`",
-                    remedy="give one of them",
+                    remedy="add one of them" if entry.wood is None else "delete one of them",
                 )
             )
             continue
@@ -86,10 +92,10 @@ def read_stocks(
     return out, findings
 
 
-def _unknown(design: Design, path: str, what: str, key: str, known: list[str]) -> Finding:
+def _unknown(design: Design, code: str, path: str, what: str, key: str, known: list[str]) -> Finding:
     near = difflib.get_close_matches(key.lower().replace(" ", "_"), known, 3, 0.4)
     return Finding(
-        f"stock.unknown-{what}",
+        code,
         Severity.ERROR,
         f"`{key}` is no {what} of the tables",
         design.place(path),
@@ -109,13 +115,18 @@ def _thickness(sizer: Sizer, name: str, entry: StockEntry) -> tuple[float, float
     return None if measured is None else (nominal, measured)
 
 
+def _own(path: str, entry: StockEntry) -> str:
+    """The key that gives the thickness."""
+    return f"{path}.thickness" if entry.measured is None else f"{path}.measured"
+
+
 def _refuse_thickness(design: Design, path: str, sizer: Sizer, mm: float) -> Finding:
     return Finding(
         "stock.thickness",
         Severity.ERROR,
         "stock cannot be that thick",
         design.place(path),
-        found=sizer.printer.text(mm),
+        found=sizer.about(mm),
         expected="more than 1 mm, at most 150 mm (6 in)",
         remedy="give the thickness of the finished part",
     )
@@ -128,7 +139,7 @@ def _wood(
     path = f"stock.{name}"
     row = tables.species.get(entry.wood or "")
     if row is None:
-        findings.append(_unknown(design, f"{path}.wood", "wood", str(entry.wood), list(tables.species)))
+        findings.append(_unknown(design, "stock.unknown-wood", f"{path}.wood", "wood", str(entry.wood), list(tables.species)))
         return None
     sizes = _thickness(sizer, name, entry)
     if sizes is None:
@@ -140,7 +151,7 @@ def _wood(
         actual = round(actual / CALIPER[design.units]) * CALIPER[design.units]
         sizer.explain(f"{path}.thickness", actual, "as measured", "", f"{path}.measured", given=True)
     if not 1.0 < actual <= 150.0:
-        findings.append(_refuse_thickness(design, f"{path}.thickness", sizer, actual))
+        findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None
     if row.sg_12 is None and row.sg_green is None:
         findings.append(
@@ -168,7 +179,7 @@ def _sheet(
     path = f"stock.{name}"
     family = (entry.sheet or "").strip().lower().replace(" ", "_")
     if family not in tables.families():
-        findings.append(_unknown(design, f"{path}.sheet", "sheet", str(entry.sheet), tables.families()))
+        findings.append(_unknown(design, "stock.unknown-sheet", f"{path}.sheet", "sheet", str(entry.sheet), tables.families()))
         return None
     sizes = _thickness(sizer, name, entry)
     if sizes is None:
@@ -177,14 +188,14 @@ def _sheet(
     row = tables.sheet(family, nominal)
     if row is None:
         if entry.measured is None:
-            have = ", ".join(sizer.printer.text(n) for n in tables.nominals(family))
+            have = ", ".join(_sold_as(n) for n in tables.nominals(family))
             findings.append(
                 Finding(
                     "stock.no-such-thickness",
                     Severity.ERROR,
-                    f"{family.replace('_', ' ')} is not sold {sizer.printer.text(nominal)} thick",
+                    f"{family.replace('_', ' ')} is not sold {sizer.about(nominal)} thick",
                     design.place(f"{path}.thickness"),
-                    found=sizer.printer.text(nominal),
+                    found=sizer.about(nominal),
                     expected=f"one of {have}",
                     source="sheet table",
                     remedy="use one of these, or give `measured:` for a sheet of your own",
@@ -200,7 +211,7 @@ def _sheet(
     grid = CALIPER[design.units]
     actual = round(actual / grid) * grid
     if not 1.0 < actual <= 150.0:
-        findings.append(_refuse_thickness(design, f"{path}.thickness", sizer, actual))
+        findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None
     sizer.explain(
         f"{path}.thickness", actual, "as measured" if entry.measured else "usual thickness of the sheet", "",
@@ -215,13 +226,19 @@ def _sheet(
     )
 
 
+def _sold_as(nominal: float) -> str:
+    """A thickness in the unit that it is sold in: whole tenths of a millimetre, else inches."""
+    metric = abs(nominal * 10 - round(nominal * 10)) < 1e-6 and abs(nominal - 25.4) > 1e-6
+    return f"{nominal:g} mm" if metric else Printer("in", 25.4 / 64).text(nominal)
+
+
 def _measure_it(design: Design, path: str, sizer: Sizer, actual: float, nominal: float, source: str) -> Finding:
     return Finding(
         "stock.not-measured",
         Severity.NOTE,
-        f"`{path}` has no measured thickness: {sizer.printer.text(actual)} is assumed",
+        f"`{path}` has no measured thickness: {sizer.about(actual)} is assumed",
         design.place(path),
-        found=f"sold as {sizer.printer.text(nominal)}",
+        found=f"sold as {_sold_as(nominal)}",
         expected="the thickness of the sheet in hand",
         source=source,
         remedy="measure the sheet and give `measured:`; every size that depends on it follows",

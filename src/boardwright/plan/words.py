@@ -95,19 +95,12 @@ def _holes(group: Sequence[Hole], p: Printer) -> str:
     count = f"{len(group)} holes" if len(group) > 1 else "Hole"
     if h.slot > 0:
         count = f"{len(group)} slots" if len(group) > 1 else "Slot"
-    size = f"{drill(h.diameter, p)} diameter"
+    size = f"{p.tool(h.diameter)} diameter"
     if h.slot > 0:
         size += f", {p.size(h.slot)} long between centres"
     deep = "through" if h.through else f"{p.size(h.depth)} deep"
-    sink = f", countersunk to {drill(h.countersink, p)}" if h.countersink > 0 else ""
+    sink = f", countersunk to {p.tool(h.countersink)}" if h.countersink > 0 else ""
     places = "; ".join(" × ".join(p.size(v) for v in hole.at) for hole in group)
     froms = " × ".join(FROM[a].removeprefix("the ") for a in axes)
     what = f", for {h.for_}" if h.for_ else ""
     return f"{count} in the {SIDE_WORDS[h.side]}, {size}, {deep}{sink}{what}; from {froms}: {places}."
-
-
-def drill(mm: float, p: Printer) -> str:
-    """A drill or head diameter: 64ths of an inch, or tenths of a millimetre; these are tools, not sizes that are cut."""
-    if p.units == "in":
-        return Printer("in", 25.4 / 64).size(round(mm / 25.4 * 64) * 25.4 / 64)
-    return f"{mm:.1f}".rstrip("0").rstrip(".")

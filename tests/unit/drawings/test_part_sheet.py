@@ -1,13 +1,18 @@
 """Part sheets: every size of every cut is on paper, at its true place, and no text lies on another."""
 
-import pytest
-from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PINNED, RAIL, SHELF, STRIP
+import random
 
+import pytest
+from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PINNED, RAIL, SHELF, STRIP, WOOD
+
+from boardwright.core.poses import Pose
 from boardwright.drawings.layout_dims import outside, overlaps, struck, texts
 from boardwright.drawings.part_features import features, positions
 from boardwright.drawings.part_sheet import part_drawing
 from boardwright.drawings.records import Dimension, Line
 from boardwright.drawings.scales import INCH, METRIC
+from boardwright.piece.cuts import Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.records import Part
 
 
 @pytest.mark.parametrize(("part", "printer"), PARTS)
@@ -96,6 +101,44 @@ def test_edge_and_end_holes_say_where_they_are_in_the_thickness():
     words = [f.words for f in features(RAIL, MM, {})]
     assert "2 × Ø 4.5 through from the far edge, countersunk Ø 9 at 82°, 9.5 from the back face" in words
     assert "Ø 8 × 25 deep from the reference end, 9.5 from the back face" in words
+
+
+def random_part(rng):
+    """A board with up to five cuts of any kind, of the sizes that furniture has."""
+    length, width = rng.choice((200.0, 450.0, 800.0, 1200.0)), rng.choice((40.0, 100.0, 250.0, 450.0))
+    thick = rng.choice((12.0, 19.0))
+    cuts = []
+    for _ in range(rng.randint(1, 5)):
+        side = rng.choice((Side.FACE, Side.BACK))
+        at, over = float(rng.randint(10, int(length) - 40)), float(rng.randint(5, int(width) - 12))
+        edge = rng.choice((Side.EDGE, Side.FAR_EDGE, Side.END, Side.FAR_END))
+        cuts.append(
+            rng.choice(
+                (
+                    Groove(side, 1, at, 18.0, 5.0, 0.0, rng.choice((width, width - 5))),
+                    Groove(side, 0, over, 6.0, 5.0, rng.choice((0.0, 20.0)), length),
+                    Rabbet(side, edge, 8.0, 5.0, 0.0, width if edge.axis == 0 else length),
+                    Notch(
+                        rng.choice((Side.END, Side.FAR_END)),
+                        rng.choice((Side.EDGE, Side.FAR_EDGE)),
+                        20.0,
+                        12.0,
+                    ),
+                    Hole(side, (at, over), 4.5, thick, True, 9.0),
+                    Hole(Side.EDGE, (at, thick / 2), 6.0, 20.0),
+                )
+            )
+        )
+    return Part("x", "board", WOOD, (length, width, thick), Pose(), tuple(dict.fromkeys(cuts)), "X")
+
+
+def test_random_parts_stay_readable():
+    rng = random.Random(20)
+    for _ in range(25):
+        part = random_part(rng)
+        for printer in (MM, IN):
+            d = part_drawing(part, printer)
+            assert (overlaps(d), struck(d), outside(d)) == ([], [], []), part
 
 
 def test_the_same_part_gives_the_same_drawing():

@@ -122,10 +122,10 @@ def _groove(
                 "wood.panel-groove-too-shallow",
                 "the solid back has no room to swell in its grooves",
                 "case.back",
-                found=f"grooves {out.text(depth)} deep; it needs {out.text(short)} of room at each side",
+                found=f"grooves {out.about(depth)} deep; it needs {out.about(short)} of room at each side",
                 expected="room for the wettest time and some wood still in the groove",
                 source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
-                remedy=f"make the grooves {out.text(sizer.settled(short * 2, 'up'))} deep, or use a sheet",
+                remedy=f"make the grooves {out.up(short * 2)} deep, or use a sheet",
             )
     short = min(short, sizer.settled(depth * 2 / 3, "down"))
     t = plan.stock.thickness
@@ -173,7 +173,7 @@ def _screws(
 ) -> tuple[str, ...]:
     chosen = choose_screw(out, None, None, edge, panel.size(1), part.size(1) - panel.size(1))
     if chosen is None:
-        no_screw(out, panel, part, "case.back")
+        no_screw(out, panel, part, "case.back", panel.size(1), part.size(1) - panel.size(1), edge)
         return ()
     screw, length = chosen
     ids = []

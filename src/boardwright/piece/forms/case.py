@@ -60,8 +60,8 @@ def case(out: SetOut, keys: Case) -> Box | None:
             "the case has no inside",
             "case",
             found=f"{out.text(settled(inside))} wide, {out.text(settled(net))} high, {out.text(settled(deep - back.room))} deep inside",
-            expected=f"at least {out.text(settled(LEAST_CASE / 2, 'up'))} each way",
-            remedy="make the case larger or its parts thinner",
+            expected=f"at least {out.up(LEAST_CASE / 2)} each way",
+            remedy="make the case " + _larger(out, (inside, net, deep - back.room)) + ", or its parts thinner",
         )
         return None
     out.sizer.explain("case.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}", "settled down on the step")
@@ -91,6 +91,11 @@ def case(out: SetOut, keys: Case) -> Box | None:
     return Box((0.0, 0.0, 0.0), (width, deep + back.behind, height))
 
 
+def _larger(out: SetOut, clear: tuple[float, float, float]) -> str:
+    short = zip((LEAST_CASE / 2 - c for c in clear), ("wider", "higher", "deeper"), strict=True)
+    return " and ".join(f"{out.up(s)} {word}" for s, word in short if s > 0)
+
+
 def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
     sizes = []
     for name in ("width", "height", "depth"):
@@ -103,8 +108,8 @@ def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
                 "case.size",
                 f"the {name} of the case is out of range",
                 path,
-                found=out.sizer.printer.text(value),
-                expected=f"{out.sizer.printer.text(out.sizer.settled(LEAST_CASE))} to {out.sizer.printer.text(out.sizer.settled(LARGEST_CASE))}",
+                found=out.about(value),
+                expected=f"{out.up(LEAST_CASE)} to {out.down(LARGEST_CASE)}",
                 remedy="check the number and its unit",
             )
             continue
@@ -164,10 +169,10 @@ def _place_deck(
         out.find(
             "case.rails-too-wide",
             f"the two {deck.name} rails do not fit the depth",
-            path,
-            found=f"2 × {out.text(deck.rail)} in {out.text(rear)}",
-            expected="room between them",
-            remedy="make the rails narrower, or use a full board",
+            f"{path}.rail_width",
+            found=f"2 × {out.text(deck.rail)} in a depth of {out.text(rear)}",
+            expected=f"at least {out.up(10.0)} between them",
+            remedy=f"make the rails {out.down((rear - 10.0) / 2)} wide or less, or use a full board",
         )
         return []
     name = f"{deck.name} rail"

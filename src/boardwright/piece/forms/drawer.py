@@ -124,12 +124,18 @@ def _box(
             f"there is no room for a drawer in `{region.path}`",
             region.path,
             found=f"box {text(sizer.settled(width))} wide, {text(height)} high, {text(length)} long",
-            expected=f"at least {text(sizer.settled(LEAST_BOX, 'up'))} each way",
-            remedy="make the opening larger, or use thinner stock for the drawer sides",
+            expected=f"at least {out.up(LEAST_BOX)} each way",
+            remedy=f"make the opening {_larger(out, inner, height, length)}, or use thinner stock for the drawer sides",
         )
         return None
     x0 = region.box.low[0] + (region.box.size(0) - width) / 2
     return Box((x0, front_back, low), (x0 + width, front_back + length, low + height))
+
+
+def _larger(out: SetOut, inner: float, height: float, length: float) -> str:
+    """How much more room a drawer box needs; a step more than it lacks, since its sizes are settled down."""
+    lacks = ((LEAST_BOX - inner, "wider"), (LEAST_BOX - height, "higher"), (LEAST_BOX - length, "deeper"))
+    return " and ".join(f"{out.up(s + out.sizer.step)} {word}" for s, word in lacks if s > 0)
 
 
 def _front_box(
@@ -155,8 +161,8 @@ def _front_box(
             f"there is no room for a drawer front in `{region.path}`",
             region.path,
             found=f"{out.text(sizer.settled(region.fit[0]))} × {out.text(sizer.settled(region.fit[1]))}",
-            expected=f"at least {out.text(sizer.settled(LEAST_BOX, 'up'))} each way, less the reveal",
-            remedy="make the opening larger",
+            expected=f"at least {out.up(LEAST_BOX)} each way after the reveal",
+            remedy=f"make the opening {_larger(out, width, height, LEAST_BOX)}",
         )
         return None
     sizer.explain(f"{id}.front.width", width, f"{out.text(region.fit[0])} less 2 × {out.text(reveal)} reveal")

@@ -61,8 +61,8 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
             f"the bottom of {parts.name} has no room in its sides",
             layers.path("bottom"),
             found=f"{out.text(up)} up and {out.text(t)} thick in sides {out.text(box.size(2))} high",
-            expected="wood left over it",
-            remedy="use a thinner bottom or higher drawers",
+            expected=f"at least {out.up(2 * sizer.step)} of wood left over it",
+            remedy=f"make the sides {out.up(up + t + 2 * sizer.step)} high or more, or use a thinner bottom",
         )
         return
     under = how == "groove" and layers.word("bottom.back", "under" if stock.kind == "wood" else "captured") == "under"
@@ -148,7 +148,7 @@ def _planted(out: SetOut, id: str, parts: DrawerParts, stock: Stock, layers: Lay
             found=f"{out.text(t)} under a box {out.text(box.size(2))} high",
             expected="at most a quarter of the height",
             source="common practice",
-            remedy="use a thinner bottom or higher drawers",
+            remedy=f"make the box {out.up(4 * t)} high or more, or use a thinner bottom",
         )
         return
     for wall in walls:

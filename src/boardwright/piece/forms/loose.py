@@ -12,6 +12,7 @@ from boardwright.piece.joints.make import make_joint
 from boardwright.piece.setout import SetOut
 
 AXIS = {"x": 0, "y": 1, "z": 2}
+_AXIS_WORD = ("length", "width", "thickness")
 PART_AXIS = {"length": 0, "width": 1, "thickness": 2}
 
 
@@ -79,48 +80,61 @@ def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:
         return
     axes = (draft.length_axis, draft.width_axis, draft.thickness_axis)
     size = [draft.size(a) for a in axes]
-    wrong = _outside(keys, numbers, size)
+    wrong = _outside(out, keys, numbers, size)
     if wrong:
         out.find(
             "part.cut-outside", f"the {keys.kind} on the {draft.name} lies outside the part", path,
-            found=wrong, expected=f"inside {out.text(size[0])} × {out.text(size[1])} × {out.text(size[2])}",
+            found=wrong, expected=f"inside {out.text(size[0])} × {out.text(size[1])} × {out.about(size[2])}",
             remedy="move it, or make it smaller",
         )
         return
     _make(draft, keys, numbers, axes)
 
 
-def _outside(keys: CutKeys, n: dict[str, float], size: list[float]) -> str:
+def _outside(out: SetOut, keys: CutKeys, n: dict[str, float], size: list[float]) -> str:
+    """What is wrong with a cut, in words; "" when it lies in its part. Settled sizes in the part's own frame [mm]."""
+    nothing = [f"a {k} of {out.text(n[k])}" for k in ("length", "width", "depth", "diameter") if n.get(k, 1.0) <= 0]
+    if nothing:
+        return nothing[0]
     side = Side(keys.side) if keys.side else None
     if keys.kind == "groove" and side is not None and keys.along is not None:
         along = PART_AXIS[keys.along]
         if along == side.axis:
             return f"a groove into the {side.value} cannot run along the {keys.along}"
         third = 3 - side.axis - along
-        if n["at"] < 0 or n["at"] + n["width"] > size[third] + 1e-6 or n["depth"] > size[side.axis]:
-            return "its place, width or depth"
-        start, stop = n.get("start", 0.0), n.get("stop", size[along])
-        if not 0 <= start < stop <= size[along] + 1e-6:
-            return "its start and stop"
+        if n["at"] < 0 or n["at"] + n["width"] > size[third] + 1e-6:
+            return f"from {out.text(n['at'])} to {out.text(n['at'] + n['width'])} on a {_AXIS_WORD[third]} of {out.about(size[third])}"
+        if n["depth"] > size[side.axis]:
+            return f"{out.text(n['depth'])} deep in {out.about(size[side.axis])}"
+        return _run(out, n, size[along])
     if keys.kind == "rabbet" and side is not None and keys.edge is not None:
         edge = Side(keys.edge)
         if edge.axis == side.axis:
             return f"{side.value} and {edge.value} do not meet"
         if n["width"] >= size[edge.axis] or n["depth"] >= size[side.axis]:
-            return "its width or depth"
-    if keys.kind == "notch" and (
-        keys.edge not in ("edge", "far_edge") or n["length"] >= size[0] or n["width"] >= size[1]
-    ):
-        return "its edge, length or width"
+            return f"{out.text(n['width'])} wide, {out.text(n['depth'])} deep"
+        return _run(out, n, size[3 - side.axis - edge.axis])
+    if keys.kind == "notch":
+        if keys.edge not in ("edge", "far_edge"):
+            return f"`edge: {keys.edge}`; a notch is measured from `edge` or `far_edge`"
+        if n["length"] >= size[0] or n["width"] >= size[1]:
+            return f"{out.text(n['length'])} long, {out.text(n['width'])} wide"
     if keys.kind == "hole":
         if side is None or side.axis != 2:
             return "holes of loose parts are drilled from the face or the back"
         r = n["diameter"] / 2
         if not (r <= n["from_end"] <= size[0] - r and r <= n["from_edge"] <= size[1] - r):
-            return "its centre"
-    if any(v <= 0 for k, v in n.items() if k in ("width", "depth", "diameter", "length")):
-        return "a size of nothing"
+            return f"{out.text(n['diameter'])} at {out.text(n['from_end'])} from the end, {out.text(n['from_edge'])} from the edge"
+        if n.get("countersink", 0.0) < 0:
+            return f"a countersink of {out.text(n['countersink'])}"
     return ""
+
+
+def _run(out: SetOut, n: dict[str, float], length: float) -> str:
+    start, stop = n.get("start", 0.0), n.get("stop", length)
+    if 0 <= start < stop <= length + 1e-6:
+        return ""
+    return f"from {out.text(start)} to {out.text(stop)} of {out.text(length)}"
 
 
 def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int, int]) -> None:
@@ -166,12 +180,13 @@ def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int
 
 def _joint(out: SetOut, keys: LooseJoint, path: str) -> None:
     found = []
-    for name in (keys.first, keys.second):
+    for key, name in (("first", keys.first), ("second", keys.second)):
         draft = out.drafts.get(name) or out.drafts.get(f"parts.{name}")
         if draft is None:
-            near = difflib.get_close_matches(name, list(out.drafts), 3, 0.4)
+            known = [id.removeprefix("parts.") for id in out.drafts]
+            near = difflib.get_close_matches(name, known, 3, 0.4)
             out.find(
-                "joint.unknown-part", f"there is no part `{name}` to join", path, found=name,
+                "joint.unknown-part", f"there is no part `{name}` to join", f"{path}.{key}", found=name,
                 expected="the name of a part; `boardwright list` shows them",
                 remedy=f"did you mean `{near[0]}`?" if near else "use the name of a part",
             )

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box
 from boardwright.piece.drafts import Draft
+from boardwright.piece.setout import SetOut
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,6 +17,13 @@ class Walls:
     right: Draft | None = None
     floor: Draft | None = None
     ceiling: Draft | None = None
+
+
+def rear_rail(out: SetOut, front: Draft | None) -> Draft | None:
+    """The rear rail behind a front rail of the case's top or bottom; None for any other part."""
+    if front is None or front.id not in ("case.top.front", "case.bottom.front"):
+        return None
+    return out.drafts.get(front.id.replace(".front", ".rear"))
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,12 @@ from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Slide
 
 
+LEAST_BAR = 4.0
+"""Least thickness of a bar [mm]: common practice, 5/32 in."""
+LEAST_BAR_LENGTH = 60.0
+"""Least length of a bar [mm]: common practice, 2 3/8 in."""
+
+
 @dataclass(frozen=True, slots=True)
 class Room:
     """The room that the way of running leaves for the box.
@@ -109,16 +115,7 @@ def _slide_room(
     deep = region.box.high[1] - front_back
     slide = _choose_slide(out, id, layers, deep)
     if slide is None:
-        shortest = min(out.tables.slides.values(), key=lambda s: s.length)
-        out.find(
-            "drawer.no-slide",
-            f"no bought slide fits the depth of `{region.path}`",
-            layers.path("slides"),
-            found=f"{out.text(sizer.settled(deep, 'down'))} behind the front",
-            expected=f"at least {out.text(sizer.settled(shortest.length + shortest.rear_clearance, 'up'))}",
-            source=shortest.source,
-            remedy="make the case deeper, or run the drawer on bars or runners",
-        )
+        _no_slide(out, region, layers, deep)
         return None
     side = sizer.size(
         f"{id}.side_clearance", [*layers.choices("slides.side"), *layers.choices("side_clearance")],
@@ -127,6 +124,33 @@ def _slide_room(
     )
     below = sizer.settled(out.tables.figure("drawer_height_plywood").value, "up")
     return Room("slides", side, slide.source, max(below, least_side), 0.0, sizer.settled(slide.length), stock, slide)
+
+
+def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
+    """A finding: the slide that is asked for, or the shortest of all, is too long for the opening, or not on sale."""
+    slides = list(out.tables.slides.values())
+    asked = [s for _, key in layers.values("slides.kind") for s in slides if s.key == str(key)][:1]
+    length = out.sizer.given(layers.choices("slides.length"))
+    if not asked and length is not None:
+        asked = [s for s in slides if abs(s.length - length[1]) < 1.0]
+        if not asked:
+            out.find(
+                "drawer.unknown-slide", f"no slide of the tables is {out.about(length[1])} long", length[0],
+                found=out.about(length[1]), expected="one of " + ", ".join(sorted({f"{s.length:g} mm" for s in slides})),
+                remedy="use one of these, or add a row in a file under `tables:`",
+            )
+            return
+    least = min(asked or slides, key=lambda s: s.length)
+    need = least.length + least.rear_clearance
+    out.find(
+        "drawer.no-slide",
+        f"no bought slide fits the depth of `{region.path}`" if not asked else f"the slide is too long for `{region.path}`",
+        layers.path("slides"),
+        found=f"{out.about(deep)} behind the front",
+        expected=f"at least {out.up(need)}: slide {out.about(least.length)}, {out.about(least.rear_clearance)} behind it",
+        source=least.source,
+        remedy=f"make the case {out.up(need - deep)} deeper, or run the drawer on bars or runners",
+    )
 
 
 def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | None:
@@ -175,8 +199,8 @@ def _bars(
     sizer, tables = out.sizer, out.tables
     play = sizer.settled(tables.figure("bar_height_clearance").value, "up")
     high = sizer.size(
-        f"{id}.bars.height", layers.choices("bars.height"), tables.figure("bar_groove_height").value - play,
-        rule="height of a bar: groove less its play", source=tables.figure("bar_groove_height").reason, least=5.0,
+        f"{id}.bars.height", layers.choices("bars.height"), (tables.figure("bar_groove_height").high or tables.figure("bar_groove_height").value) - play,
+        rule="height of a bar: groove less its play; high enough for the edge distance of a No. 4 screw", source=tables.figure("bar_groove_height").reason, least=5.0,
     )
     groove_high = high + play
     deep = sizer.size(
@@ -189,15 +213,16 @@ def _bars(
     thick = sizer.settled(beside + deep - tables.figure("bar_depth_clearance").value, "down")
     start = front_back + sizer.settled(25.4)
     length = sizer.settled(box.high[1] - start, "down")
-    if groove_high > box.size(2) - 4 * play or thick < 4.0 or length < 60.0:
+    if groove_high > box.size(2) - 4 * play + 1e-6 or thick < LEAST_BAR or length < LEAST_BAR_LENGTH:
         out.find(
             "drawer.no-room-for-bars",
             f"the bars of {left.group.replace('.', ' ')} have no room",
             region.path,
-            found=f"sides {out.text(box.size(2))} high, bar {out.text(max(thick, 0.0))} thick, {out.text(max(length, 0.0))} long",
-            expected=f"sides well over {out.text(groove_high)} high, a bar of 4 mm (5/32 in) and 60 mm (2 3/8 in) or more",
+            found=f"sides {out.about(box.size(2))} high, bar {out.about(max(thick, 0.0))} thick, {out.about(max(length, 0.0))} long",
+            expected=f"sides at least {out.up(groove_high + 4 * play)} high, a bar at least {out.up(LEAST_BAR)} thick "
+            f"and {out.up(LEAST_BAR_LENGTH)} long",
             source="common practice",
-            remedy="make the opening higher or deeper, or run the drawer on runners or slides",
+            remedy="make the opening higher or deeper or the bars lower, or run the drawer on runners or slides",
         )
         return Run(sizer.settled(max(length, 0.0) * 2 / 3, "down"))
     z1 = box.low[2] + sizer.settled((box.size(2) + groove_high) / 2)
@@ -297,10 +322,10 @@ def _slides(out: SetOut, id: str, region: Region, room: Room, box: Box, front_ba
             "drawer.slide-too-high",
             f"the slide is higher than the sides of {id.replace('.', ' ')}",
             region.path,
-            found=f"sides {out.text(box.size(2))}, slide {out.text(slide.height)} high",
+            found=f"sides {out.about(box.size(2))}, slide {out.about(slide.height)} high",
             expected="sides at least as high as the slide",
             source=slide.source,
-            remedy="make the opening higher, or use a lower slide",
+            remedy=f"make the sides {out.up(slide.height)} high or more (`box_height`, or a higher opening)",
         )
     z0 = box.low[2] + out.sizer.settled(max(box.size(2) - slide.height, 0.0) / 2)
     z1 = z0 + min(slide.height, box.size(2))

@@ -57,7 +57,7 @@ def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: 
             f"`{kind}` cannot stand between the {'columns' if room.columns else 'rows'} of `{region.path}`",
             f"{region.path}.between",
             found=kind,
-            expected="one of " + ", ".join(allowed),
+            expected=" or ".join(allowed),
             remedy=f"use `{allowed[-1]}`",
         )
         kind = allowed[-1]
@@ -153,9 +153,9 @@ def _stack_sizes(out: SetOut, region: Region, stack: DrawerStack, between: Betwe
             "space.too-small",
             f"the drawers of `{path}` grow so fast that one has no height",
             f"{path}.grow",
-            found=f"smallest {out.text(out.sizer.settled(min(sizes)))}",
+            found=f"smallest {out.about(min(sizes))}",
             expected="more than nothing",
-            remedy=f"let them grow by less than {out.text(out.sizer.settled(2 * total / (n * max(n - 1, 1)), 'down'))}",
+            remedy=f"let them grow by less than {out.about(2 * total / (n * max(n - 1, 1)))}",
         )
         return None
     return sizes

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
 from boardwright.piece.drafts import Draft
-from boardwright.piece.forms.region import Region, Walls
+from boardwright.piece.forms.region import Region, Walls, rear_rail
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
@@ -80,9 +80,9 @@ def _sizes(
                 "space.does-not-add-up",
                 f"the {word}s in `{region.path}` do not add up to the inside",
                 region.path,
-                found=f"{text(taken)} with {text(thick)} between each",
-                expected=text(total),
-                remedy=f"take {text(abs(rest))} {'off' if rest < 0 else 'on to'} one of them, or leave one without `size`",
+                found=out.about(taken) + (f" with {text(thick)} between each" if thick else ""),
+                expected=out.about(total),
+                remedy=f"{'take' if rest < 0 else 'add'} {out.about(abs(rest))} {'off' if rest < 0 else 'to'} one of them, or leave one without `size`",
             )
             return None
         last = max(range(len(items)), key=lambda i: fixed[i] or 0.0)
@@ -94,14 +94,20 @@ def _sizes(
         which = items[sizes.index(small)]
         out.find(
             "space.too-small",
-            f"`{which.path}` would be {text(out.sizer.settled(small))} in {word}",
+            f"`{which.path}` would have a {word} of {out.about(small)}",
             which.path,
-            found=f"inside {text(total)}, less {text(taken)} for fixed sizes and what stands between",
-            expected=f"at least {text(out.sizer.settled(LEAST_SPACE, 'up'))} for each space",
-            remedy="make the case larger, the fixed sizes smaller, or have fewer spaces",
+            found=f"inside {out.about(total)}, less {out.about(taken)} for fixed sizes and what stands between",
+            expected=f"at least {out.up(LEAST_SPACE)} for each space",
+            remedy=_room_for(out, which, LEAST_SPACE * shares / which.share - rest),
         )
         return None
     return sizes
+
+
+def _room_for(out: SetOut, item: Item, short: float) -> str:
+    if item.size is not None:
+        return f"make it {out.up(LEAST_SPACE)} or more"
+    return f"take {out.up(short)} off the fixed sizes, make the inside that much larger, or have fewer spaces"
 
 
 def _bounds(
@@ -129,6 +135,7 @@ def _parts(
     out: SetOut, region: Region, axis: int, bounds: list[tuple[float, float]], between: Between
 ) -> list[Draft | None]:
     ends = (region.walls.left, region.walls.right) if axis == 2 else (region.walls.floor, region.walls.ceiling)
+    joint = _inner_joint(out, region, between)
     stock = between.stock
     assert stock is not None
     if ends[0] is None or ends[1] is None:
@@ -154,13 +161,30 @@ def _parts(
             show=((1, False), (axis, True), (axis, False)) if between.kind == "shelf" else ((1, False),),
             path=between.path or region.path,
         )
-        for end in ends:
+        for end in (*ends, *(r for e in ends if (r := rear_rail(out, e)) is not None)):
             make_joint(
-                out, f"{name}.joint", between.joint, f"{between.path or region.path}.joint", "dado", end, part,
-                both_faces=end.id.count(".divider.") > 0 or end.id.count(".shelf.") > 0,
+                out, f"{name}.joint", joint, f"{between.path or region.path}.joint", "dado", end, part,
+                both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail")),
             )
         made.append(part)
     return made
+
+
+def _inner_joint(out: SetOut, region: Region, between: Between) -> JointKeys | None:
+    """The joint asked for; a rabbet is refused, since what parts two spaces has wood on both sides of it."""
+    if between.joint is None or between.joint.kind != "rabbet":
+        return between.joint
+    path = f"{between.path or region.path}.joint"
+    out.find(
+        "joint.not-at-an-end",
+        f"a {between.kind} between two spaces does not stand at the end of what it meets",
+        path,
+        found="rabbet",
+        expected="dado, tongue or butt",
+        source="common practice",
+        remedy="use `dado`",
+    )
+    return None
 
 
 def _chain(

@@ -35,7 +35,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     thickness = strip.size(axis)
     chosen = choose_screw(out, None, None, min(strip.size(2), strip.size(1)) / 2, thickness, wall.size(axis))
     if chosen is None:
-        no_screw(out, strip, wall, path)
+        no_screw(out, strip, wall, path, thickness, wall.size(axis), min(strip.size(2), strip.size(1)) / 2)
         return
     screw, length = chosen
     crosses = wall.stock.kind == "wood" and wall.length_axis != strip.length_axis

@@ -31,9 +31,10 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
         )
         return
     start, end = meet.box.low[meet.along], meet.box.high[meet.along]
-    stop = want.stopped if 0 < want.stopped < end - start else 0.0
+    at_front = abs(start - second.low[meet.along]) < 1e-6
+    stop = want.stopped if at_front and 0 < want.stopped < end - start else 0.0
     if stop:
-        second.cuts.append(
+        second.shape_end(
             Corner(meet.axis, not meet.high, want.depth, meet.along, False, stop, holds=first.id)
         )
     second.grow(meet.axis, not meet.high, want.depth)

@@ -153,7 +153,7 @@ def fasten(
     edge = meet.box.size(meet.across) / 2
     chosen = choose_screw(out, want.screw, want.screw_length, edge, through, second.size(meet.axis))
     if chosen is None:
-        no_screw(out, first, second, want.path)
+        no_screw(out, first, second, want.path, through, second.size(meet.axis), edge)
         return ()
     screw, length = chosen
     middle = meet.box.low[meet.across] + out.sizer.settled(meet.box.size(meet.across) / 2)
@@ -166,16 +166,17 @@ def fasten(
     )
 
 
-def no_screw(out: SetOut, first: Draft, second: Draft, path: str) -> None:
-    """A finding: no screw on sale holds here without breaking through."""
+def no_screw(out: SetOut, first: Draft, second: Draft, path: str, held: float, room: float, edge: float) -> None:
+    """A finding: no screw on sale holds here without breaking through. The lengths are those of `choose_screw`."""
     out.find(
         "fastener.none-fits",
         f"no screw on sale holds the {first.name} to the {second.name} without breaking through",
         path,
-        found=f"{out.text(second.size(second.thickness_axis))} to drive into",
-        expected="at least three diameters of grip and 1/8 in (3 mm) of wood beyond the tip",
+        found=f"{out.about(held)} to go through, {out.about(room)} to drive into, its axis {out.about(edge)} from an edge",
+        expected=f"a grip of three shank diameters, {out.about(LEFT_BEYOND_TIP)} of wood beyond the tip, "
+        f"and {EDGE_DIAMETERS:g} shank diameters to the edge",
         source="common practice",
-        remedy="use thicker stock there, or another way to fasten",
+        remedy=f"make the {second.name} thicker or the {first.name} thinner, or fasten it in another way",
         parts=(first.id, second.id),
     )
 
@@ -204,10 +205,11 @@ def dowels(
             "fastener.none-fits",
             f"no dowel on sale fits the {second.name}",
             want.path,
-            found=f"{out.text(thin)} thick",
+            found=f"{out.about(thin)} thick",
             expected="a dowel of at most half the thickness",
             source="common practice",
-            remedy="use thicker stock, or a rabbet or dado",
+            remedy=f"use stock {out.up(2 * min(d.diameter for d in out.tables.dowels.values()))} thick or more, "
+            "or a rabbet or dado",
             parts=(first.id, second.id),
         )
         return ()

@@ -9,6 +9,10 @@ from boardwright.piece.drafts import Draft
 from boardwright.piece.setout import SetOut
 
 
+LEAST_BETWEEN = 3.0
+"""Wood left between two dados from opposite faces, when their depth is given [mm]: 1/8 in, common practice."""
+
+
 @dataclass(frozen=True, slots=True)
 class JointSettings:
     """A joint with every number settled.
@@ -110,8 +114,9 @@ def _depth(
     rule = f"{kind} depth {share:.3g} of the thickness it is cut in"
     total = f"{share:.3g} × {out.text(t1)}"
     default = t1 * share
+    most, left = t1 - sizer.step, out.tables.figure("dado_web").value
     if both_faces:
-        left = out.tables.figure("dado_web").value
+        most = (t1 - LEAST_BETWEEN) / 2
         room = (t1 - left) / 2
         if room < default:
             default = room
@@ -127,17 +132,18 @@ def _depth(
         direction="down",
         least=sizer.step,
     )
-    if depth > t1 - sizer.step + 1e-9:
+    if depth > most + 1e-9:
+        good = max(sizer.settled(min(most, t1 / 2), "down"), min(sizer.step, t1 / 2))
         out.find(
             "joint.too-deep",
-            f"the {kind} is as deep as the part is thick",
+            f"the {kind} is too deep where both faces are cut" if both_faces else f"the {kind} is as deep as the part is thick",
             f"{path}.depth",
-            found=f"{out.text(depth)} in a part {out.text(t1)} thick",
-            expected=f"at most half of it, {out.text(sizer.settled(t1 / 2, 'down'))}",
-            source=figure.reason,
-            remedy=f"make it {out.text(sizer.settled(t1 * figure.value, 'down'))}",
+            found=f"{out.about(depth)} in a part {out.about(t1)} thick",
+            expected=f"at most {out.down(good)}",
+            source="common practice: 1/8 in (3 mm) left between" if both_faces else figure.reason,
+            remedy=f"make it {out.down(max(min(default, good), sizer.step))}",
         )
-        depth = max(sizer.settled(t1 / 2, "down"), min(sizer.step, t1 / 2))
+        depth = good
     return depth
 
 

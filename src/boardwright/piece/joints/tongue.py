@@ -30,7 +30,7 @@ def tongue(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
             "joint.no-wood-beyond",
             f"the groove for the tongue of the {second.name} has no wood beyond it",
             want.path,
-            found=f"tongue {out.text(width)} thick, flush with the end of the {first.name}",
+            found=f"tongue {out.about(width)} thick, flush with the end of the {first.name}",
             expected="wood on both sides of the groove",
             source="common practice",
             remedy=f"make the tongue {out.text(out.sizer.settled((hi - lo) / 3))} thick, or use `rabbet`",
@@ -40,11 +40,11 @@ def tongue(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
     start, end = meet.box.low[meet.along], meet.box.high[meet.along]
     second.grow(meet.axis, not meet.high, want.depth)
     if a > lo + 1e-6:
-        second.cuts.append(
+        second.shape_end(
             Step(meet.across, False, meet.axis, not meet.high, want.depth, a - lo, holds=first.id, purpose="tongue")
         )
     if b < hi - 1e-6:
-        second.cuts.append(
+        second.shape_end(
             Step(meet.across, True, meet.axis, not meet.high, want.depth, hi - b, holds=first.id, purpose="tongue")
         )
     first.cuts.append(

@@ -1,0 +1,52 @@
+# One word a chore; the same words in CI. A fresh machine needs Python 3.11 or newer and make.
+PYTHON ?= python3
+VENV := .venv
+BIN := $(VENV)/bin
+READY := $(VENV)/.ready
+EXAMPLES := $(sort $(wildcard examples/*.yaml))
+
+.PHONY: demo test setup lint types imports unit golden docs bench clean
+
+demo: $(READY)
+	@for f in $(EXAMPLES); do \
+	  name=$$(basename $$f .yaml); echo "== $$name"; \
+	  $(BIN)/boardwright plan $$f --out out/$$name || exit 1; \
+	done
+	@echo "plans are in out/*/plan.pdf"
+
+test: lint types imports unit
+
+setup: $(READY)
+
+$(READY): pyproject.toml constraints.txt
+	$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11) and "Python 3.11 or newer is needed")'
+	$(PYTHON) -m venv $(VENV)
+	$(BIN)/pip install --quiet --disable-pip-version-check -c constraints.txt -e '.[dev]'
+	@touch $(READY)
+
+lint: $(READY)
+	$(BIN)/ruff check src tests tools
+	$(BIN)/ruff format --check --quiet src tests tools
+
+types: $(READY)
+	$(BIN)/mypy
+
+imports: $(READY)
+	$(BIN)/lint-imports
+
+unit: $(READY)
+	$(BIN)/pytest -n 2
+
+golden: $(READY)
+	$(BIN)/pytest -n 2 tests/errors --update
+
+docs: $(READY)
+	$(BIN)/python tools/plan_format.py
+	$(BIN)/python tools/finding_docs.py
+	$(BIN)/python tools/design_docs.py
+
+bench: $(READY)
+	$(BIN)/python tools/bench.py
+
+clean:
+	rm -rf out build .mypy_cache .ruff_cache .hypothesis .import_linter_cache

@@ -1,0 +1,200 @@
+"""Commands. Exit codes: 0 clean, 1 errors found, 2 wrong use. A bug prints one line and where its log is."""
+
+from __future__ import annotations
+
+import sys
+import tempfile
+import traceback
+from enum import StrEnum
+from importlib.resources import files
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from boardwright.cli import show
+from boardwright.core.findings import has_errors
+from boardwright.pipeline import Result, check_file
+
+app = typer.Typer(
+    add_completion=False, no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
+    help="From a design file to a checked piece of furniture and a printed plan.",
+)
+
+
+class Units(StrEnum):
+    """Units to print in."""
+
+    inches = "in"
+    millimetres = "mm"
+
+
+class Paper(StrEnum):
+    """Paper of the PDF."""
+
+    letter = "letter"
+    a4 = "a4"
+
+
+class Format(StrEnum):
+    """How findings are printed."""
+
+    text = "text"
+    json = "json"
+
+
+class Start(StrEnum):
+    """What a new file starts from."""
+
+    chest = "chest"
+    shelves = "shelves"
+    cabinet = "cabinet"
+
+
+DesignArg = Annotated[Path, typer.Argument(metavar="FILE", help="design file")]
+UnitsOpt = Annotated[Units | None, typer.Option("--units", help="settle and print in these units")]
+FormatOpt = Annotated[Format, typer.Option("--format", help="text, or json for programs")]
+
+
+def _units(units: Units | None) -> str | None:
+    return units.value if units else None
+
+
+def _need_file(path: Path) -> None:
+    if not path.is_file():
+        raise typer.BadParameter(f"there is no file `{path}`", param_hint="FILE")
+
+
+@app.command()
+def new(
+    start: Annotated[Start, typer.Argument(help="what to start from")],
+    file: Annotated[Path | None, typer.Argument(metavar="FILE", help="file to write; default START.yaml")] = None,
+) -> None:
+    """Start a design file."""
+    target = file or Path(f"{start.value}.yaml")
+    if target.exists():
+        raise typer.BadParameter(f"`{target}` is there already; nothing was written", param_hint="FILE")
+    text = (files("boardwright.cli") / "starts" / f"{start.value}.yaml").read_text(encoding="utf-8")
+    try:
+        target.write_text(text, encoding="utf-8")
+    except OSError as e:
+        raise typer.BadParameter(f"`{target}` cannot be written: {e.strerror}", param_hint="FILE") from None
+    typer.echo(f"wrote {target}; next: boardwright check {target}")
+
+
+def _finish(result: Result, fmt: Format) -> None:
+    if fmt is Format.json:
+        typer.echo(show.findings_json(result.findings))
+    else:
+        show.show_findings(result.findings)
+    raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
+
+
+@app.command()
+def check(file: DesignArg, units: UnitsOpt = None, format: FormatOpt = Format.text) -> None:
+    """Check a design: whether it is understood, fits, moves and holds."""
+    _need_file(file)
+    _finish(check_file(file, _units(units)), format)
+
+
+@app.command()
+def explain(
+    file: DesignArg,
+    only: Annotated[str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")] = "",
+    units: UnitsOpt = None,
+) -> None:
+    """Show each size with the rule or the sum that gave it."""
+    _need_file(file)
+    result = check_file(file, _units(units))
+    if result.piece is None:
+        _finish(result, Format.text)
+        return
+    typer.echo(show.explanation(result.piece, only))
+    _after(result)
+
+
+@app.command("list")
+def list_(file: DesignArg, units: UnitsOpt = None) -> None:
+    """Print the cut list: finished sizes by letter."""
+    _need_file(file)
+    result = check_file(file, _units(units))
+    if result.piece is None:
+        _finish(result, Format.text)
+        return
+    typer.echo(show.cut_list(result.piece))
+    _after(result)
+
+
+def _after(result: Result) -> None:
+    """Errors are never hidden behind a list."""
+    if has_errors(result.findings):
+        typer.echo(f"\n{show.tally(result.findings)}; see `boardwright check`", err=True)
+        raise typer.Exit(1)
+
+
+@app.command()
+def plan(
+    file: DesignArg,
+    out: Annotated[Path, typer.Option("--out", help="folder for the plan")] = Path("out"),
+    paper: Annotated[Paper, typer.Option("--paper", help="paper of the PDF")] = Paper.letter,
+    units: UnitsOpt = None,
+    format: FormatOpt = Format.text,
+) -> None:
+    """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""
+    from boardwright.pipeline import make_plan
+    from boardwright.publish.run import publish
+
+    _need_file(file)
+    with _progress(format) as say:
+        result = check_file(file, _units(units))
+        made, findings = make_plan(result, progress=say)
+        if made is not None:
+            try:
+                paths = publish(made, out, paper.value, progress=lambda p: say(f"wrote {p.name}"))
+            except OSError as e:
+                raise typer.BadParameter(f"`{out}` cannot be written: {e.strerror}", param_hint="--out") from None
+    if format is Format.json:
+        typer.echo(show.findings_json(findings))
+    else:
+        show.show_findings(findings)
+        if made is not None:
+            pdf = next((p for p in paths if p.suffix == ".pdf"), paths[0])
+            typer.echo(f"{len(paths)} files in {out}; the plan is {pdf}")
+    raise typer.Exit(1 if has_errors(findings) or made is None else 0)
+
+
+class _progress:
+    """One line that says what is being done; only on a terminal, and only for people."""
+
+    def __init__(self, format: Format) -> None:
+        self.live = format is Format.text and sys.stderr.isatty()
+
+    def __enter__(self) -> _progress:
+        return self
+
+    def __call__(self, text: str) -> None:
+        if self.live:
+            sys.stderr.write(f"\r\x1b[K{text}")
+            sys.stderr.flush()
+
+    def __exit__(self, *_: object) -> None:
+        if self.live:
+            sys.stderr.write("\r\x1b[K")
+            sys.stderr.flush()
+
+
+def main() -> None:
+    """Run the command line; no traceback ever reaches the user."""
+    try:
+        app()
+    except KeyboardInterrupt:
+        typer.echo("stopped", err=True)
+        sys.exit(130)
+    except Exception as e:
+        with tempfile.NamedTemporaryFile("w", prefix="boardwright-", suffix=".log", delete=False, encoding="utf-8") as log:
+            log.write(traceback.format_exc())
+        typer.echo(
+            f"error: a bug in Boardwright stopped it ({type(e).__name__}). The log is {log.name}; "
+            "please report it with the design file.", err=True,
+        )
+        sys.exit(70)

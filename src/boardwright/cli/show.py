@@ -1,0 +1,77 @@
+"""How findings, sizes and lists look in the terminal."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Sequence
+
+import typer
+
+from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import Printer
+from boardwright.piece.records import Part, Piece
+
+COLOURS = {Severity.ERROR: typer.colors.RED, Severity.WARNING: typer.colors.YELLOW, Severity.NOTE: typer.colors.BLUE}
+
+
+def findings_json(findings: Sequence[Finding]) -> str:
+    """Findings as JSON, one object with a list."""
+    return json.dumps({"findings": [f.as_dict() for f in findings]}, indent=1, ensure_ascii=False)
+
+
+def show_findings(findings: Sequence[Finding]) -> None:
+    """Findings as text, each after a blank line, and their count at the end."""
+    for f in findings:
+        head, _, rest = f.text().partition("\n")
+        typer.echo(typer.style(head, fg=COLOURS[f.severity], bold=f.severity is Severity.ERROR))
+        if rest:
+            typer.echo(rest)
+        typer.echo()
+    typer.echo(tally(findings))
+
+
+def tally(findings: Sequence[Finding]) -> str:
+    """How many of each: `2 errors, 1 note`."""
+    counts = [(s, sum(1 for f in findings if f.severity is s)) for s in Severity]
+    words = [f"{n} {s.value}{'' if n == 1 else 's'}" for s, n in counts if n]
+    return ", ".join(words) if words else "nothing found: no error, no warning, no note"
+
+
+def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[int] = ()) -> str:
+    """Rows in columns; columns named in `right` are set to the right."""
+    widths = [max(len(str(r[i])) for r in [head, *rows]) for i in range(len(head))]
+
+    def line(cells: Sequence[str]) -> str:
+        out = [str(c).rjust(w) if i in right else str(c).ljust(w) for i, (c, w) in enumerate(zip(cells, widths, strict=True))]
+        return "  ".join(out).rstrip()
+
+    return "\n".join([line(head), line(["-" * w for w in widths]), *(line(r) for r in rows)])
+
+
+def cut_list(piece: Piece) -> str:
+    """The cut list: one row a letter, finished sizes."""
+    p = Printer("mm" if piece.units == "mm" else "in", piece.step)
+    kinds: dict[str, list[Part]] = {}
+    for part in piece.parts:
+        kinds.setdefault(part.letter, []).append(part)
+    rows = []
+    for letter, same in kinds.items():
+        part = same[0]
+        note = f"mirror of {part.mirror_of}" if part.mirror_of else ""
+        rows.append(
+            [letter, part.name, str(len(same)), *(p.size(s) for s in part.size), part.stock.id, note]
+        )
+    head = ["", "part", "count", f"length ({piece.units})", "width", "thickness", "stock", ""]
+    return table(head, rows, right=(2, 3, 4, 5))
+
+
+def explanation(piece: Piece, only: str = "") -> str:
+    """Every size with the rule or the sum that gave it."""
+    p = Printer("mm" if piece.units == "mm" else "in", piece.step)
+    rows = []
+    for r in piece.reasons:
+        if only and not r.path.startswith(only):
+            continue
+        why = " ".join(s for s in (r.sum, f"({r.rule})" if r.rule else "") if s)
+        rows.append([r.path, p.text(r.value), why, f"file: {r.source}" if r.given else r.source])
+    return table(["size", "value", "how it came about", "from"], rows, right=(1,))

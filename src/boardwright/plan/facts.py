@@ -1,0 +1,86 @@
+"""Facts of the whole piece, and notes on what the plan assumes."""
+
+from __future__ import annotations
+
+from boardwright.core.lengths import Printer
+from boardwright.design.load import Design
+from boardwright.piece.records import Piece
+from boardwright.plan.schema import Fact
+from boardwright.solids.mesh import weigh
+
+POUND = 0.45359237
+"""One pound [kg], exact."""
+
+
+def mass_text(kg: float) -> str:
+    """A mass in both units: `41 kg (90 lb)`."""
+    return f"{kg:.0f} kg ({kg / POUND:.0f} lb)" if kg >= 10 else f"{kg:.1f} kg ({kg / POUND:.1f} lb)"
+
+
+def facts(piece: Piece, printer: Printer) -> list[Fact]:
+    """Weight, centre of gravity, counts, moisture."""
+    weight = weigh(piece.parts)
+    centre = weight.centre
+    out = [
+        Fact(name="Weight, empty", text=f"{mass_text(weight.mass)}, wood and sheets without hardware"),
+        Fact(
+            name="Centre of gravity",
+            text=f"{_coarse(centre[2], printer)} above the floor, {_coarse(centre[1], printer)} behind the front edge",
+        ),
+        Fact(name="Parts", text=f"{len(piece.parts)} in {len({p.letter for p in piece.parts})} kinds"),
+    ]
+    if piece.motions:
+        out.append(Fact(name="Drawers", text=_drawers(piece, printer)))
+    m = piece.moisture
+    if any(p.stock.kind == "wood" for p in piece.parts):
+        out.append(
+            Fact(name="Wood moisture", text=f"cut at {m.now:g} %; made to work from {m.driest:g} % to {m.wettest:g} %")
+        )
+    return out
+
+
+def _coarse(mm: float, printer: Printer) -> str:
+    """A computed place, to 1/2 in or 10 mm; it is not a size that anyone cuts."""
+    if printer.units == "in":
+        return f"about {Printer('in', 12.7).text(round(mm / 12.7) * 12.7)}"
+    return f"about {round(mm / 10) * 10} mm"
+
+
+def _drawers(piece: Piece, printer: Printer) -> str:
+    ways = {"bars": "wooden bars", "runners": "wooden runners", "slides": "bought slides"}
+    counts: dict[str, int] = {}
+    for m in piece.motions:
+        counts[m.runs_on] = counts.get(m.runs_on, 0) + 1
+    return ", ".join(f"{n} on {ways[k]}" for k, n in counts.items())
+
+
+def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
+    """What the plan takes for granted, for the reader to check before cutting."""
+    out = [
+        f"All sizes are finished sizes in {'inches' if piece.units == 'in' else 'millimetres'}, settled on "
+        f"{printer.text(piece.step)}. Nothing is to be measured off the paper.",
+    ]
+    stocks = list(dict.fromkeys(p.stock for p in piece.parts))
+    for stock in stocks:
+        if stock.kind == "sheet":
+            how = "as measured" if stock.measured else "as such sheets usually measure"
+            out.append(
+                f"{stock.name} called {printer.text(stock.nominal)} is reckoned {printer.text(stock.thickness)} thick, {how}. "
+                "If yours differs, put its thickness in the design and print the plan again: grooves, insides and drawers follow."
+            )
+    if any(s.kind == "wood" for s in stocks):
+        out.append(
+            f"Solid wood is reckoned to be cut at {piece.moisture.now:g} % moisture and to live between "
+            f"{piece.moisture.driest:g} % and {piece.moisture.wettest:g} % ({piece.moisture.source})."
+        )
+    if any(m.runs_on == "slides" for m in piece.motions):
+        out.append(
+            "Slides: holes are drilled by the sheet that comes with the slide in hand. Buy the slides before cutting the drawers."
+        )
+    if any(m.runs_on == "bars" for m in piece.motions):
+        out.append("Bars and grooves run wood on wood: wax or finish them before assembly, and fit each drawer to its own bars.")
+    if piece.motions:
+        out.append("Fit every drawer to its real opening: measure the opening at front and back before cutting the drawer parts.")
+    if any(p.mirror_of for p in piece.parts):
+        out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
+    return out

@@ -1,0 +1,157 @@
+"""Wide parts glued up of strips: how wide a strip may be, how many there are, what is worth knowing."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import ceil
+
+from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import INCH, Printer, settle
+from boardwright.stock.choices import LEAST_STRIP, Allowances
+from boardwright.stock.instance import StockSize
+from boardwright.stock.records import RoughPart
+from boardwright.stock.wording import counted
+from boardwright.tables.bundle import Tables
+
+USUAL_STRIP = {"in": 6 * INCH, "mm": 150.0}
+"""Widest strip of a glue-up when the shop says nothing [mm]: wider boards cup more (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class StripLimit:
+    """How wide one board of a part may be.
+
+    Attributes:
+        strip: widest strip of a glue-up, as it is cut [mm].
+        board: widest piece that any board gives [mm].
+        rule: where the limit comes from, for people.
+    """
+
+    strip: float
+    board: float
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class GlueUp:
+    """Strips of one part: how many, width of each as cut [mm], and the sum for people."""
+
+    strips: int
+    width: float
+    sum: str
+
+
+def strip_limit(boards: Sequence[StockSize], on_hand: bool, allow: Allowances, printer: Printer) -> StripLimit:
+    """The widest strip that is cut from boards.
+
+    Args:
+        boards: sizes that can be had; none gives the usual strip.
+        on_hand: they are the shop's own, not assumed.
+        allow: allowances; `strip_max` wins when it is given.
+        printer: prints sizes of the plan.
+    """
+    widest = max((b.width - 2 * b.trim_width for b in boards), default=USUAL_STRIP[printer.units])
+    widest = settle(widest, printer.step, "down")
+    if allow.strip_max is not None:
+        limit, rule = min(allow.strip_max, widest), "`shop.strip_max`"
+    elif on_hand:
+        limit, rule = widest, "widest board on hand, less its edges"
+    else:
+        limit = min(USUAL_STRIP[printer.units], widest)
+        rule = "common practice: wider boards cup more"
+    return StripLimit(limit, widest, f"strips to {printer.text(limit)} wide ({rule})")
+
+
+def glue_up(width: float, limit: StripLimit, allow: Allowances, printer: Printer) -> GlueUp | None:
+    """Equal strips for a part that is too wide for one board.
+
+    Args:
+        width: finished width of the part [mm].
+        limit: how wide one board may be.
+        allow: allowances.
+        printer: prints sizes of the plan.
+
+    Returns:
+        The fewest strips of which each stays within the limit; None when one board does.
+    """
+    if width <= limit.strip + 1e-6 and width + allow.width <= limit.board + 1e-6:
+        return None
+    joints = 2 * allow.edge_joint
+    room = max(settle(limit.strip, printer.step, "down") - joints, LEAST_STRIP / 2)
+    n = max(2, ceil((width + allow.panel_width) / room - 1e-9))
+    strip = settle((width + allow.panel_width) / n + joints, printer.step, "up")
+    s = printer.size
+    text = f"({s(width)} + {s(allow.panel_width)} + {n} × 2 × {s(allow.edge_joint)}) / {n} = {s(strip)}"
+    return GlueUp(n, strip, text)
+
+
+def stage_findings(rough: Sequence[RoughPart], tables: Tables) -> list[Finding]:
+    """Glue-ups of more boards than one glue-up takes.
+
+    Args:
+        rough: rough sizes of the piece.
+        tables: number of boards in one glue-up, open time of the glue.
+    """
+    most = tables.figure("glue_up_boards")
+    glue = tables.glues["pva_yellow"]
+    low = f"{most.low:g} to " if most.low is not None and most.low < most.value else ""
+    found = []
+    for part in rough:
+        if part.strips <= most.value:
+            continue
+        first, second = ceil(part.strips / 2), part.strips // 2
+        found.append(
+            Finding(
+                "stock.glue-up-stages",
+                Severity.NOTE,
+                f"part {part.letter} ({part.name}) is glued up of {part.strips} strips",
+                found=f"{part.strips} strips, {part.strips - 1} glue lines",
+                expected=f"at most {low}{most.value:g} boards in one glue-up; "
+                f"{glue.name} stays open about {glue.open_time:g} min",
+                source=f"{most.reason}; open time: {glue.source}",
+                remedy=f"glue {first} and {second} strips first, then the two halves to each other",
+                parts=part.parts,
+            )
+        )
+    return found
+
+
+def short_findings(
+    rough: Sequence[RoughPart], machine_minimum: float, kerf: float, printer: Printer
+) -> list[Finding]:
+    """Pieces shorter than machines take, gathered into longer blanks: one finding for each width of a lot.
+
+    Args:
+        rough: rough sizes of the wood parts of the piece.
+        machine_minimum: shortest piece for jointer and planer [mm].
+        kerf: the saw's cut [mm].
+        printer: prints sizes of the plan.
+    """
+    groups: dict[tuple[str, float], list[RoughPart]] = {}
+    for part in rough:
+        if part.rough is not None and part.finished[0] < machine_minimum - 1e-6:
+            groups.setdefault((part.lot, part.strip[1]), []).append(part)
+    found = []
+    for (_, width), parts in groups.items():
+        pieces = [p.strip[0] for p in parts for _ in range(p.count * p.strips)]
+        together = sum(pieces) + kerf * (len(pieces) - 1)
+        blank = settle(max(together, machine_minimum), printer.step, "up")
+        letters = ", ".join(p.letter for p in parts)
+        found.append(
+            Finding(
+                "stock.short-parts",
+                Severity.NOTE,
+                f"{counted(len(pieces), 'piece')} of {letters} {'are' if len(pieces) > 1 else 'is'} shorter than "
+                "the usual least length for machines",
+                found=f"finished {', '.join(printer.size(x) for x in sorted({p.finished[0] for p in parts}))} "
+                f"{printer.units} long",
+                expected=f"{printer.text(machine_minimum)} or more at the jointer and planer; the machine's manual "
+                "comes first",
+                source="woodworking magazine, November 2007, p. 55, the 12 in and 3 in rule",
+                remedy=f"mill them in 1 group: a blank {printer.size(blank)} long, {printer.text(width)} wide, and "
+                "crosscut it last",
+                parts=tuple(id for p in parts for id in p.parts),
+            )
+        )
+    return found

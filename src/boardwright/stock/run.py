@@ -1,0 +1,206 @@
+"""`Piece` → rough sizes, glue-ups, layouts and the buying list."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from functools import partial
+
+from boardwright.core.findings import Finding, Severity, grouped
+from boardwright.core.lengths import Printer, Units
+from boardwright.piece.records import Part, Piece, Stock
+from boardwright.stock.buying import buying_list, glued_area
+from boardwright.stock.choices import Allowances, allowances, shop_choices
+from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
+from boardwright.stock.instance import StockSize
+from boardwright.stock.lots import LotRequest, lay_out
+from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
+from boardwright.stock.rough import (
+    MACHINE_MINIMUM,
+    board_thickness,
+    by_letter,
+    face,
+    sheet_part,
+    wood_part,
+)
+from boardwright.stock.tally import tally_of
+from boardwright.stock.wording import plain_name, sold
+from boardwright.tables.bundle import Tables
+
+__all__ = ["run_stock", "shop_choices"]
+
+
+def run_stock(
+    piece: Piece,
+    tables: Tables,
+    choices: ShopChoices,
+    progress: Callable[[str], None] | None = None,
+    stop: Callable[[], bool] = lambda: False,
+) -> Result:
+    """Rough sizes, glue-ups, layouts and the buying list of a piece.
+
+    Args:
+        piece: set out, every size known.
+        tables: lumber, boards, glues, figures.
+        choices: what the shop reckons with, as from `shop_choices`.
+        progress: told what is being laid out, once a lot.
+        stop: when it says True, the best layouts so far are taken.
+
+    Returns:
+        The result and its findings. The same arguments give the same result, as long as `stop` never says stop.
+    """
+    units: Units = "mm" if piece.units == "mm" else "in"
+    printer = Printer(units, piece.step)
+    allow, rules, findings = allowances(tables, choices, printer)
+    kinds = by_letter(piece.parts)
+    racks, more = _racks(piece, choices, allow, printer)
+    findings += more
+    requests, rough, limits = _requests(kinds, tables, allow, racks, printer)
+    findings += _too_thick(kinds, tables, printer)
+    findings += stage_findings(rough, tables)
+    findings += short_findings(rough, MACHINE_MINIMUM[units], allow.kerf, printer)
+    lots: list[Lot] = []
+    for request in requests:
+        if progress is not None:
+            progress(f"laying out {request.title}")
+        lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop)
+        lots.append(lot)
+        findings += more
+    area = glued_area(piece.joints, rough)
+    buy = buying_list(piece, lots, area, tables, printer)
+    return Result(StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(findings))
+
+
+def _tally(
+    request: LotRequest, kinds: dict[str, list[Part]], units: Units, stocks: Sequence[tuple[float, float]]
+) -> Tally:
+    """What boards or sheets of a lot come to."""
+    wood = request.stock.kind == "wood"
+    parts = [(p.size[0], face(p)[0] if wood else p.size[1]) for r in request.parts for p in kinds[r.letter]]
+    rough = request.parts[0].rough
+    thickness = rough[2] if rough else request.stock.thickness
+    return tally_of(parts, stocks, thickness, wood and units == "in")
+
+
+def _lot_of(part: Part, tables: Tables, units: Units) -> tuple[str, str]:
+    """Id and title of the lot that a part is cut from."""
+    stock = part.stock
+    if stock.kind != "wood":
+        return stock.id, f"{_bare(stock)} {sold(units, stock.nominal)}"
+    lumber = tables.class_for(board_thickness(part), units)
+    key = lumber.key if lumber else "thick"
+    return f"{stock.id}.{key}", f"{lumber.name if lumber else 'thick'} {plain_name(stock.name)}"
+
+
+def _bare(stock: Stock) -> str:
+    return stock.name.removesuffix(f" {sold('mm', stock.nominal)}")
+
+
+def _requests(
+    kinds: dict[str, list[Part]],
+    tables: Tables,
+    allow: Allowances,
+    racks: dict[str, tuple[StockSize, ...]],
+    printer: Printer,
+) -> tuple[list[LotRequest], tuple[RoughPart, ...], tuple[str, ...]]:
+    """What is to be laid out, wood first; rough sizes in the order of the letters; the rules on strips."""
+    rough: dict[str, RoughPart] = {}
+    lots: dict[str, list[str]] = {}
+    heads: dict[str, tuple[str, Stock, tuple[StockSize, ...], bool, str]] = {}
+    rules: dict[str, None] = {}
+    for letter, kind in kinds.items():
+        one = kind[0]
+        id, title = _lot_of(one, tables, printer.units)
+        sizes, on_hand, assumed = _sizes(one, tables, allow, racks, printer)
+        if one.stock.kind == "wood":
+            limit = strip_limit(sizes, on_hand, allow, printer)
+            lumber = tables.class_for(board_thickness(one), printer.units)
+            rough[letter] = wood_part(kind, id, lumber, limit, allow, printer)
+            if rough[letter].strips > 1:
+                rules[f"{title}: {limit.rule}"] = None
+        else:
+            rough[letter] = sheet_part(kind, id)
+        heads.setdefault(id, (title, one.stock, sizes, on_hand, assumed))
+        lots.setdefault(id, []).append(letter)
+    requests = [
+        LotRequest(id, head[0], head[1], tuple(rough[x] for x in lots[id]), head[2], allow.kerf, head[3], head[4])
+        for id, head in heads.items()
+    ]
+    requests.sort(key=lambda r: r.stock.kind != "wood")
+    return requests, tuple(rough[k] for k in sorted(rough, key=lambda k: (len(k), k))), tuple(rules)
+
+
+def _sizes(
+    part: Part, tables: Tables, allow: Allowances, racks: dict[str, tuple[StockSize, ...]], printer: Printer
+) -> tuple[tuple[StockSize, ...], bool, str]:
+    """Boards or sheets that a part can be cut from; whether they are on hand; what is assumed about them."""
+    stock = part.stock
+    usual = board_thickness(part) <= stock.thickness + 1e-6
+    if stock.id in racks and usual:
+        assumed = "boards on hand as the file gives them, thick enough" if stock.kind == "wood" else "sheets on hand"
+        return racks[stock.id], True, assumed
+    if stock.kind == "wood":
+        rows = tables.standard_boards(printer.units)
+        sizes = [StockSize(b.key, b.length, b.width, None, 1.0, allow.end_trim, allow.edge_trim) for b in rows]
+        shown = ", ".join(dict.fromkeys(sold(printer.units, b.width) for b in rows))
+        long = ", ".join(dict.fromkeys(sold(printer.units, b.length) for b in rows))
+        return tuple(sizes), False, f"boards assumed {shown} wide, {long} long (common practice)"
+    if stock.sheet_size is None:
+        return (), False, "no size of sheet is known"
+    length, width = stock.sheet_size
+    sheet = StockSize("sheet", length, width, None, length * width / 1e6, allow.sheet_trim, allow.sheet_trim)
+    return (sheet,), False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
+
+
+def _racks(
+    piece: Piece, choices: ShopChoices, allow: Allowances, printer: Printer
+) -> tuple[dict[str, tuple[StockSize, ...]], list[Finding]]:
+    """Boards on hand of each stock, trimmed as they will be; findings for those that are of no use."""
+    stocks = {p.stock.id: p.stock for p in piece.parts}
+    racks: dict[str, list[StockSize]] = {}
+    findings = []
+    for n, (id, length, width, count) in enumerate(choices.boards):
+        place = choices.place(f"shop.boards[{n}]")
+        if id not in stocks:
+            findings.append(
+                Finding(
+                    "stock.board-unused", Severity.WARNING, f"no part is made of `{id}`, so its board is not used",
+                    place, id, "one of " + ", ".join(stocks), remedy="correct the name, or take the board out",
+                )
+            )  # fmt: skip
+            continue
+        wood = stocks[id].kind == "wood"
+        trims = (allow.end_trim, allow.edge_trim) if wood else (allow.sheet_trim, allow.sheet_trim)
+        rack = racks.setdefault(id, [])
+        if length <= 2 * trims[0] or width <= 2 * trims[1]:
+            s = printer.text
+            findings.append(
+                Finding(
+                    "stock.board-too-small", Severity.WARNING, f"a board of `{id}` has nothing left after trimming",
+                    place, f"{s(length)} long, {s(width)} wide",
+                    f"more than {s(2 * trims[0])} long and {s(2 * trims[1])} wide", "common practice",
+                    "take it out of the list, or correct its size",
+                )
+            )  # fmt: skip
+            continue
+        rack.append(StockSize(f"on hand {n + 1}", length, width, count, length * width / 1e6, *trims))
+    return {id: tuple(rack) for id, rack in racks.items()}, findings
+
+
+def _too_thick(kinds: dict[str, list[Part]], tables: Tables, printer: Printer) -> list[Finding]:
+    """Wood parts that no lumber of the table is thick enough for."""
+    most = max((c.planned for c in tables.lumber.values() if c.system == printer.units), default=0.0)
+    return [
+        Finding(
+            "stock.too-thick",
+            Severity.ERROR,
+            f"part {letter} ({kind[0].name}) is thicker than any lumber of the table",
+            kind[0].place,
+            printer.text(board_thickness(kind[0])),
+            f"at most {printer.text(most)} when planed",
+            "table of lumber",
+            "make it thinner, laminate it of two parts, or add the lumber in a file under `tables:`",
+            tuple(p.id for p in kind),
+        )
+        for letter, kind in kinds.items()
+        if kind[0].stock.kind == "wood" and tables.class_for(board_thickness(kind[0]), printer.units) is None
+    ]
