@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.run import run_checks
+from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.design.load import Design, load_text
 from boardwright.piece.records import Piece
@@ -144,8 +145,9 @@ def make_plan(
 
     say = progress or (lambda _: None)
     say("laying out boards and sheets")
-    choices, more = shop_choices(result.design)
+    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
+    choices = shop_choices(result.design, sizes.value)
     stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
-    findings = grouped([*result.findings, *more, *stock.findings])
+    findings = grouped([*result.findings, *stock.findings])
     say("drawing")
     return build_plan(result.design, result.piece, stock.value, findings, say), findings

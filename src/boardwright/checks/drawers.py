@@ -46,7 +46,7 @@ def height(c: Context) -> Iterator[Finding]:
                 continue
             room = m.opening.high[2] - part.box.low[2] - LEAST_RUNNING
             most = room / (1 + part.stock.across * (wet - now))
-            key = " (`box_height`)" if part.name == "drawer side" else ""
+            key = "" if part.name == "drawer front" else " (`box_height`)"
             yield Finding(
                 "drawer.height", Severity.ERROR if gap_wet < 0 else Severity.WARNING,
                 f"{m.name}: the {part.name} {part.letter} "
@@ -54,7 +54,7 @@ def height(c: Context) -> Iterator[Finding]:
                 m.place,
                 found=f"{c.text(gap_now)} of room at {now:g} % moisture, {c.text(gap_wet)} at {wet:g} %",
                 expected=f"at least {c.text(LEAST_RUNNING)} at {wet:g} %", source=SOURCE,
-                remedy=f"make it {c.down(most)} high or less{key}, or give the opening more height",
+                remedy=f"make it {c.up(part.size[1] - most)} lower{key}, or give the opening more height",
                 parts=(part.id,),
             )
 
@@ -83,7 +83,7 @@ def width(c: Context) -> Iterator[Finding]:
                 "drawer.width", Severity.ERROR if gap < 0 else Severity.WARNING,
                 f"{m.name} " + ("is too wide for" if gap < 0 else "hardly clears") + " its opening", m.place,
                 found=f"opening {c.text(m.opening.size(0))}, drawer {c.text(across)} and {c.text(grow)} of swelling",
-                expected=f"at least {c.text(LEAST_RUNNING)} in all", source=SOURCE,
+                expected=f"at least {c.text(LEAST_RUNNING)}, both sides together", source=SOURCE,
                 remedy=f"leave {c.up(m.side_clearance + (LEAST_RUNNING - gap) / 2)} or more at each side (`side_clearance`), "
                 "or widen the opening",
             )

@@ -50,7 +50,7 @@ def tips(c: Context) -> Iterator[Finding]:
 
 def _shorter(c: Context, f: Fastener, most: float) -> str:
     """The longest on sale that stays inside."""
-    screw = next((s for s in c.tables.screws.values() if f.item == f"screw_{s.gauge}"), None)
+    screw = next((s for s in c.tables.screws.values() if f.table_key == f"screw_{s.gauge}"), None)
     lengths = [x for x in screw.lengths if x <= most + 1e-6] if screw else [most] if most > 0 else []
     shorter = f"use one of {c.text(max(lengths))} or shorter" if lengths else "make the stock thicker"
     return f"{shorter}, or move it to where the wood is whole"

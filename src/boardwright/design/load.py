@@ -121,14 +121,16 @@ def _lengths_in(value: Any, path: str) -> Iterator[tuple[str, str | int | float]
 
 
 def unreadable(raw: str | int | float, units: Units) -> str:
-    """Why a length cannot be read as it stands in the file; "" when it can."""
+    """Why a length cannot be read as it stands in the file, and what to write; "" when it can."""
     try:
         if isinstance(raw, str):
             parse(raw, units)
         else:
             read_length(raw, units)
-    except (ArithmeticProblem, LengthError) as problem:
-        return str(problem)
+    except ArithmeticProblem as problem:
+        return f"at {problem}"
+    except LengthError as problem:
+        return f"that {problem.why}"
     return ""
 
 

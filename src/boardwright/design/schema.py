@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator
+from pydantic import AfterValidator, BaseModel, BeforeValidator, ConfigDict, Field, PlainValidator
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +28,15 @@ def _length(value: Any) -> Length:
 
 
 LengthText = Annotated[Length, PlainValidator(_length)]
+
+
+def _file_name(value: str) -> str:
+    if not value.strip() or "\0" in value:
+        raise ValueError("the name of a file")
+    return value
+
+
+FileName = Annotated[str, AfterValidator(_file_name)]
 
 
 class Keys(BaseModel):
@@ -322,7 +331,7 @@ class DesignFile(Keys):
     drawers: Drawer | None = Field(None, description="keys for every drawer")
     parts: dict[str, LoosePart] | None = Field(None, description="loose parts, by name")
     joints: list[LooseJoint] | None = Field(None, description="joints of named parts")
-    tables: list[str] | None = Field(None, description="files with your own table rows, beside this file")
+    tables: list[FileName] | None = Field(None, description="files with your own table rows, beside this file")
 
 
 Room.model_rebuild()

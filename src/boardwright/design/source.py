@@ -73,6 +73,7 @@ def _plain(node: Any, path: str, places: dict[str, tuple[int, int]]) -> Any:
 _YAML = "YAML 1.2: `key: value`, indented by spaces, each key once in its mapping"
 _PLAINER = {
     "mapping values are not allowed here": "a second colon in the line, or a line that is indented too far",
+    "found unexpected end of stream": "no end of the text that starts here",
     "could not find expected ':'": "a line without a colon after its key",
 }
 

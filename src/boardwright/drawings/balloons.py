@@ -6,7 +6,7 @@ from boardwright.drawings.marks import BALLOON, balloon, leader
 from boardwright.drawings.records import Entity, Point
 from boardwright.drawings.spacing import spread
 
-APART = 6.2
+APART = 6.6
 
 
 def around(

@@ -19,8 +19,8 @@ CASE_APART = 0.42
 """How far parts of the case move out, as a share of their distance from its middle."""
 DRAWER_APART = 0.3
 """The same for the parts of a drawer."""
-DRAWERS_SPREAD = 0.45
-"""How far drawers in parts move up or down, as a share of their height over the middle of the piece."""
+DRAWERS_SPREAD = (0.75, 0.45)
+"""How far drawers in parts move sideways and up, as shares of their distance from the middle of the piece."""
 PULLED = 0.55
 """How far a drawer that stays whole is drawn out, as a share of its depth."""
 
@@ -90,14 +90,7 @@ def _paths(parts: Sequence[Part], groups: Sequence[Motion], moves: Sequence[Vec]
 
 
 def _shapes(parts: Sequence[Part], moves: Sequence[Vec]) -> list[Shape]:
-    made: dict[tuple[object, ...], Shape] = {}
-    out = []
-    for p, m in zip(parts, moves, strict=True):
-        key = (p.size, p.cuts)
-        if key not in made:
-            made[key] = part_shape(p)
-        out.append(placed(made[key], p.pose.moved(m)))
-    return out
+    return [placed(part_shape(p), p.pose.moved(m)) for p, m in zip(parts, moves, strict=True)]
 
 
 def offsets(parts: Sequence[Part], groups: Sequence[Motion], joints: Sequence[Joint]) -> list[Vec]:
@@ -120,8 +113,9 @@ def offsets(parts: Sequence[Part], groups: Sequence[Motion], joints: Sequence[Jo
             out.append(scaled(group.direction, PULLED * depth))
             continue
         pull = (PULLED + 1.0 + DRAWER_APART) * depth + 0.05 * whole.size(axis)
-        rise = (own.middle()[2] - whole.middle()[2]) * DRAWERS_SPREAD
-        pulled = add(scaled(group.direction, pull), (0.0, 0.0, rise))
+        out_of = add(own.middle(), scaled(whole.middle(), -1.0))
+        spread = (out_of[0] * DRAWERS_SPREAD[0], 0.0, out_of[2] * DRAWERS_SPREAD[1])
+        pulled = add(scaled(group.direction, pull), spread)
         out.append(add(pulled, _outward(p, own, free[p.id], DRAWER_APART)))
     return out
 

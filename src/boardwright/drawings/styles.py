@@ -38,7 +38,6 @@ HUES: dict[str, str] = {
     "red wood": "#eacbb5",
     "dark wood": "#d6c0aa",
     "sheet": "#d5e2dc",
-    "waste": "#eceded",
 }
 """Pale grounds by family of material."""
 

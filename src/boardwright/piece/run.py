@@ -45,7 +45,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
     settle_sizes(out)
     findings += [*out.findings, *sizer.findings]
     if not drafts:
-        if not any(f.severity is Severity.ERROR for f in findings):
+        if design.file.case is None and not design.file.parts:
             findings.append(
                 Finding(
                     "piece.empty", Severity.ERROR, "the file asks for no part", design.place(""),

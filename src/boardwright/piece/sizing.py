@@ -96,7 +96,7 @@ class Sizer:
         except (ArithmeticProblem, LengthError) as problem:
             if not self._rests_on_unreadable(path):
                 raw = self.design.lengths.get(path, path)
-                self._once(f"sum:{path}", length_finding(self.design.source, path, raw, str(problem)))
+                self._once(f"sum:{path}", length_finding(self.design.source, path, raw, f"at {problem}"))
         return None
 
     def _names(self, path: str) -> tuple[str, ...]:

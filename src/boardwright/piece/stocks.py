@@ -227,9 +227,9 @@ def _sheet(
 
 
 def _sold_as(nominal: float) -> str:
-    """A thickness in the unit that it is sold in: whole tenths of a millimetre, else inches."""
-    metric = abs(nominal * 10 - round(nominal * 10)) < 1e-6 and abs(nominal - 25.4) > 1e-6
-    return f"{nominal:g} mm" if metric else Printer("in", 25.4 / 64).text(nominal)
+    """A thickness in the unit that it is sold in: inches when it is a whole number of 1/64 in."""
+    inches = Printer("in", 25.4 / 64)
+    return inches.text(nominal) if inches.on_step(nominal) else f"{nominal:g} mm"
 
 
 def _measure_it(design: Design, path: str, sizer: Sizer, actual: float, nominal: float, source: str) -> Finding:

@@ -72,7 +72,8 @@ def plan_part(
         rough=rough,
         glue_up=strips,
         grain=grain_words(part),
-        work=[*preparation, *work_lines(part, printer, letters)],
+        preparation=preparation,
+        work=work_lines(part, printer, letters),
         mirror_of=part.mirror_of,
         show=list(part.show),
         mass_kg=round(volume(part) * 1e-9 * stock.density, 4),
@@ -83,7 +84,7 @@ def plan_part(
 
 
 def grain_words(part: Part) -> str:
-    """Which way the grain runs."""
+    """Which way the grain runs: `long`, with the length, or `any` for a sheet without one."""
     if part.stock.kind == "sheet" and not part.stock.grain:
-        return "either way"
-    return "with the length"
+        return "any"
+    return "long"

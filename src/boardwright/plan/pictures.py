@@ -14,18 +14,21 @@ from boardwright.piece.records import Piece
 from boardwright.plan.parts import kinds
 from boardwright.plan.schema import DrawingRecord
 
+PAGE = 170.0
+"""Widest drawing that both Letter and A4 take without being made smaller [mm]."""
+
 
 def pictures(
     piece: Piece, printer: Printer, letters: Mapping[str, str], layouts: list[Drawing], say: Callable[[str], None]
 ) -> list[DrawingRecord]:
     """Views of the piece, layouts, and a sheet for each letter."""
     say("drawing the piece")
-    out = [assembled(piece.parts, piece.hardware, piece.name)]
+    out = [assembled(piece.parts, piece.hardware, piece.name, PAGE)]
     if len(piece.parts) > 1:
-        out.append(exploded(piece.parts, piece.motions, piece.joints, "Taken apart"))
-    out += front_side_top(piece, printer)
+        out.append(exploded(piece.parts, piece.motions, piece.joints, "Taken apart", PAGE, 200.0))
+    out += front_side_top(piece, printer, PAGE)
     out += layouts
     for letter, same in kinds(piece).items():
         say(f"drawing part {letter}")
-        out.append(part_drawing(same[0], printer, letters=letters))
+        out.append(part_drawing(same[0], printer, PAGE, letters=letters))
     return [DrawingRecord.model_validate(to_record(d)) for d in out]

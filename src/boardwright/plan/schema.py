@@ -52,7 +52,7 @@ class PlanPart(Record):
     """One kind of part: all parts of one letter.
 
     `cuts` are the shop features in the part's own frame, as data (see docs/plan-format.md); `work` says the same in
-    words, in the order of the drawing.
+    words. `preparation` is what comes first: stock, glue-up, milling.
     """
 
     letter: str
@@ -65,6 +65,7 @@ class PlanPart(Record):
     rough: Sizes | None
     glue_up: list[Strip] = Field(default_factory=list)
     grain: str
+    preparation: list[str] = Field(default_factory=list)
     work: list[str]
     mirror_of: str = ""
     show: list[str] = Field(default_factory=list)

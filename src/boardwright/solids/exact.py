@@ -6,10 +6,12 @@ import itertools
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
 from boardwright.core.poses import Box, Pose, Vec, cross, dot
+from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
 from boardwright.solids.primitives import Body, Round, bodies
 
@@ -93,13 +95,18 @@ class ProjectedEdge:
 
 
 def part_shape(part: Part) -> Shape:
-    """A part in its own frame: the blank less every cut."""
+    """A part in its own frame: the blank less every cut. Parts of one size and cuts share one solid."""
+    return _cut_blank(part.size, part.cuts)
+
+
+@lru_cache(maxsize=512)
+def _cut_blank(size: Vec, cuts: tuple[Cut, ...]) -> Shape:
     from OCP.BRepAlgoAPI import BRepAlgoAPI_Cut
     from OCP.collections import List_TopoDS_Shape
     from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
 
-    blank = _body(Box((0.0, 0.0, 0.0), part.size))
-    tools = [_body(b) for c in part.cuts for b in bodies(c, part.size)]
+    blank = _body(Box((0.0, 0.0, 0.0), size))
+    tools = [_body(b) for c in cuts for b in bodies(c, size)]
     if not tools:
         return blank
     first, rest = List_TopoDS_Shape(), List_TopoDS_Shape()

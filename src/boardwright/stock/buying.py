@@ -53,13 +53,13 @@ def _lumber(lot: Lot, tables: Tables) -> BuyLine:
         source = "NHLA rules: surface measure of each board to the whole foot, times its thickness"
     else:
         quantity = f"{what.bought_volume:.3f} m³"
-        net = f"{what.bought:.2f} m² of face; {what.net_volume:.3f} m³ ({what.net:.2f} m²) in the finished parts"
+        net = f"{what.bought:.2f} m² of face; finished parts {what.net_volume:.3f} m³ ({what.net:.2f} m²)"
         source = "volume by the sawn thickness"
     usual = tables.figure("over_net_fas")
     range_text = f"{usual.low:g} to {usual.value:g}" if usual.low is not None else f"{usual.value:g}"
     detail = "; ".join(
         [
-            f"{counted(what.count, 'board')}: {', '.join(lot.sizes)}" if lot.sizes else "no board takes any of it",
+            f"{counted(what.count, 'board')}: {', '.join(lot.sizes) or 'none takes any of it'}",
             net,
             f"{percent(what.added_share)} over net (the trade buys {range_text} % over, best grade; "
             f"{usual.reason}); knots and other defects are not in it",
@@ -103,8 +103,7 @@ def _fasteners(piece: Piece) -> list[BuyLine]:
 def _hardware(piece: Piece, tables: Tables) -> list[BuyLine]:
     count: dict[tuple[str, str], float] = {}
     for h in piece.hardware:
-        key = (h.name, h.table_key)
-        count[key] = count.get(key, 0.0) + h.count_as
+        count[h.name, h.table_key] = count.get((h.name, h.table_key), 0.0) + h.count_as
     lines = []
     for (name, key), n in sorted(count.items()):
         whole = ceil(n - 1e-6)
@@ -123,8 +122,10 @@ def _glue(area: float, tables: Tables) -> list[BuyLine]:
         return []
     low = floor(glue_mass(area, glue.spread_min) / GLUE_STEP) * GLUE_STEP
     high = ceil(glue_mass(area, glue.spread_max) / GLUE_STEP) * GLUE_STEP
-    detail = f"{area / 1e6:.2f} m² of joints and glue-ups, one face spread at {glue.spread_min:g} to {glue.spread_max:g} g/m²"
-    return [BuyLine("glue", glue.name, f"{low:.0f} to {high:.0f} g", detail, f"{glue.source} ({glue.provenance})")]
+    spread = f"one face spread at {glue.spread_min:g} to {glue.spread_max:g} g/m²"
+    detail = f"{area / 1e6:.2f} m² of joints and glue-ups, {spread}"
+    source = f"{glue.source} ({glue.provenance})"
+    return [BuyLine("glue", glue.name, f"{low:.0f} to {high:.0f} g", detail, source)]
 
 
 def glued_area(joints: Sequence[Joint], rough: Sequence[RoughPart]) -> float:

@@ -66,7 +66,7 @@ class Allowances:
         width, length: a part cut from a jointed board.
         panel_width, panel_length: a glued-up panel before it is trimmed.
         edge_joint: each edge in a glue-up.
-        end_trim: each end of a board. edge_trim: each edge of a board, half of what jointing and ripping take.
+        end_trim: each end of a board. edge_trim: each edge of a board, half of its jointing and ripping.
         kerf: the saw's cut. sheet_trim: each edge of a sheet.
         strip_max: widest strip as the file gives it, or None.
     """
@@ -89,8 +89,8 @@ def allowances(
 ) -> tuple[Allowances, tuple[str, ...], list[Finding]]:
     """Allowances in the plan's units, a line on each that the file gives or the trade uses, and findings.
 
-    In inches a figure goes up to the plan's step; in millimetres the trade's inch figures go to the nearest whole
-    millimetre, and the kerf up to the next 0.1 mm.
+    In inches a figure goes up to the plan's step; in millimetres the trade's inch figures go to the nearest
+    whole millimetre, and the kerf up to the next 0.1 mm.
     """
     findings: list[Finding] = []
     rules: list[str] = []

@@ -42,7 +42,9 @@ class GlueUp:
     sum: str
 
 
-def strip_limit(boards: Sequence[StockSize], on_hand: bool, allow: Allowances, printer: Printer) -> StripLimit:
+def strip_limit(
+    boards: Sequence[StockSize], on_hand: bool, allow: Allowances, printer: Printer
+) -> StripLimit:
     """The widest strip that is cut from boards.
 
     Args:
@@ -138,19 +140,19 @@ def short_findings(
         together = sum(pieces) + kerf * (len(pieces) - 1)
         blank = settle(max(together, machine_minimum), printer.step, "up")
         letters = ", ".join(p.letter for p in parts)
+        lengths = ", ".join(printer.size(x) for x in sorted({p.finished[0] for p in parts}))
+        verb = "are" if len(pieces) > 1 else "is"
         found.append(
             Finding(
                 "stock.short-parts",
                 Severity.NOTE,
-                f"{counted(len(pieces), 'piece')} of {letters} {'are' if len(pieces) > 1 else 'is'} shorter than "
-                "the usual least length for machines",
-                found=f"finished {', '.join(printer.size(x) for x in sorted({p.finished[0] for p in parts}))} "
-                f"{printer.units} long",
-                expected=f"{printer.text(machine_minimum)} or more at the jointer and planer; the machine's manual "
-                "comes first",
+                f"{counted(len(pieces), 'piece')} of {letters} {verb} shorter than machines usually take",
+                found=f"finished {lengths} {printer.units} long",
+                expected=f"{printer.text(machine_minimum)} or more at the jointer and planer; "
+                "the machine's manual comes first",
                 source="woodworking magazine, November 2007, p. 55, the 12 in and 3 in rule",
-                remedy=f"mill them in 1 group: a blank {printer.size(blank)} long, {printer.text(width)} wide, and "
-                "crosscut it last",
+                remedy=f"mill them as 1 group in a blank {printer.text(blank)} long, "
+                f"{printer.text(width)} wide, and crosscut it last",
                 parts=tuple(id for p in parts for id in p.parts),
             )
         )

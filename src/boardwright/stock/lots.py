@@ -133,16 +133,19 @@ def _layouts(
         used = sum(p.length * p.width for p in placed) / (size.length * size.width)
         layouts.append(
             BoardLayout(
-                f"{request.id}.{n}", f"{request.title}, {noun} {n}: {shown}", size.id, size.length, size.width,
-                size.trim_length, size.trim_width, placed, cut_from.cuts, _leftovers(cut_from), used,
+                f"{request.id}.{n}", f"{request.title}, {noun} {n}: {shown}", size.id, size.length,
+                size.width, size.trim_length, size.trim_width, placed, cut_from.cuts,
+                _leftovers(cut_from), used,
             )
         )  # fmt: skip
     return tuple(layouts)
 
 
 def _named(cut_from: Bin, queues: dict[str, list[Wanted]]) -> tuple[PlacedPiece, ...]:
-    """Pieces from the near edge up. Copies of an item are alike, so they are named as they lie: strips of one part
-    come from one board as far as can be.
+    """Pieces from the near edge up.
+
+    Copies of an item are alike, so they are named as they lie: strips of one part come from one board as far
+    as can be.
     """
     placed = []
     for p in sorted(cut_from.placed, key=lambda p: (p.y, p.x)):
@@ -174,15 +177,18 @@ def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
     noun = "board" if request.stock.kind == "wood" else "sheet"
     if not answer.bins:
         return f"no {noun} takes any of it"
-    if answer.proven and len(answer.bins) == answer.bins_bound:
-        least = "no layout needs fewer"
-    elif answer.proven:
-        least = "no layout needs less area"
-    else:
-        least = f"at least {answer.bins_bound} are needed by the bound"
+    fewest = "no layout needs fewer"
+    if len(answer.bins) > answer.bins_bound:
+        fewest = f"at least {answer.bins_bound} are needed"
+    area = ""
+    if not answer.proven and answer.lower_bound > 0:
+        over = percent(answer.cost / answer.lower_bound - 1)
+        area = f", and at most {over} more area than the least there can be"
+    elif len(request.sizes) > 1:
+        area = ", nor less area" if len(answer.bins) == answer.bins_bound else ", but no less area"
     return (
-        f"{counted(len(answer.bins), noun)} ({least}); {percent(what.lost_share)} of them does not end in a part, "
-        f"which is {percent(what.added_share)} over net"
+        f"{counted(len(answer.bins), noun)} ({fewest}{area}); {percent(what.lost_share)} of the face "
+        f"does not end in a part, which is {percent(what.added_share)} over net"
     )
 
 
@@ -206,13 +212,17 @@ def _unplaced(
     for item, pieces in queues.items():
         for piece in pieces:
             left.setdefault(piece[0].letter, []).append((piece, item))
-    return [
-        _does_not_fit(request, found[0][0][0], [w[1] for w, _ in found], reasons.get(found[0][1], ""), printer)
-        for found in left.values()
-    ]
+    out = []
+    for found in left.values():
+        (part, _, _), item = found[0]
+        ids = [wanted[1] for wanted, _ in found]
+        out.append(_does_not_fit(request, part, ids, reasons.get(item, ""), printer))
+    return out
 
 
-def _does_not_fit(request: LotRequest, part: RoughPart, ids: list[str], reason: str, printer: Printer) -> Finding:
+def _does_not_fit(
+    request: LotRequest, part: RoughPart, ids: list[str], reason: str, printer: Printer
+) -> Finding:
     noun = "board" if request.stock.kind == "wood" else "sheet"
     s = printer.size
     longest = max(request.sizes, key=lambda b: (b.length, b.width), default=None)
@@ -229,14 +239,14 @@ def _does_not_fit(request: LotRequest, part: RoughPart, ids: list[str], reason: 
             f"{'need' if len(ids) > 1 else 'needs'} room on a {noun} {needed} or more"
         )
     else:
-        remedy = f"a {noun} {needed} or more is needed: name one under `shop.boards`, or make the part smaller"
+        remedy = f"name a {noun} {needed} or more under `shop.boards`, or make the part smaller"
     return Finding(
         "stock.does-not-fit",
         Severity.ERROR,
-        f"{counted(len(ids), 'piece')} of part {part.letter} ({part.name}) {'fit' if len(ids) > 1 else 'fits'} on no "
-        f"{noun} of {request.title}",
+        f"{counted(len(ids), 'piece')} of part {part.letter} ({part.name}) "
+        f"{'fit' if len(ids) > 1 else 'fits'} on no {noun} of {request.title}",
         found=f"{s(length)} × {s(width)} {printer.units}" + (f", {reason}" if reason else ""),
-        expected=f"within {'; '.join(rooms)} {printer.units} after trimming" if rooms else f"a {noun} that can be had",
+        expected=f"within {'; '.join(rooms) or 'nothing'} {printer.units} after trimming",
         source="`shop.boards`" if request.on_hand else request.assumed,
         remedy=remedy,
         parts=tuple(dict.fromkeys(ids)),

@@ -1,7 +1,7 @@
 """What the stock stage takes and gives: choices of the shop, rough sizes, layouts, the buying list.
 
-Lengths are millimetres, areas square millimetres unless said otherwise. All of it is plain data: `dataclasses.asdict`
-makes it ready for JSON.
+Lengths are millimetres, areas square millimetres unless said otherwise. All of it is plain data:
+`dataclasses.asdict` makes it ready for JSON.
 """
 
 from __future__ import annotations
@@ -48,8 +48,8 @@ class RoughPart:
         finished: its size.
         lumber: thickness that is bought, e.g. `4/4` or `25 mm`; "" for a sheet.
         lot: id of the lot it is cut from.
-        rough: size of the rough blank (of the whole panel when it is glued up); None for a sheet part, which is cut
-            to size.
+        rough: size of the rough blank (of the whole panel when it is glued up); None for a sheet part, which
+            is cut to size.
         length_sum, width_sum: how the rough size came about, e.g. `38 + 1 = 39`; "" for a sheet part.
         thickness_text: how the thickness is got, e.g. `4/4, 1 rough, planed to 3/4`.
         strips: strips it is glued up of; 1 when it is one board.
@@ -152,7 +152,7 @@ class Tally:
         count: boards or sheets.
         net, bought: face areas, of the finished parts and of the boards or sheets [m2].
         net_volume, bought_volume: the same, by the rough thickness (sheets: as measured) [m3].
-        net_board_feet: of the finished parts, by the rough thickness [bd ft]; None for sheets and in mm plans.
+        net_board_feet: of the finished parts, by the rough thickness [bd ft]; None for sheets and in mm.
         bought_board_feet: by the tally of hardwood lumber, board by board [bd ft]; likewise.
         lost_share: part of what is bought that does not end in a part, 0 to 1.
         added_share: what is bought over net, as a part of net.

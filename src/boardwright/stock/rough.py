@@ -13,7 +13,7 @@ from boardwright.stock.wording import sold
 from boardwright.tables.records import LumberClass
 
 MACHINE_MINIMUM = {"in": 12 * INCH, "mm": 300.0}
-"""Shortest piece that jointers and planers are usually fed [mm]: woodworking magazine, November 2007, p. 55."""
+"""Shortest piece that jointers and planers are usually fed [mm]: woodworking magazine, Nov. 2007, p. 55."""
 _SAME = 1e-6
 
 
@@ -26,8 +26,9 @@ def by_letter(parts: Sequence[Part]) -> dict[str, list[Part]]:
 
 
 def face(part: Part) -> tuple[float, float]:
-    """Width and thickness of a wood part as it lies in a board [mm]: the smaller of the two lies in the thickness
-    when the part is thinner or thicker than its stock.
+    """Width and thickness of a wood part as it lies in a board [mm].
+
+    The smaller of the two lies in the thickness when the part is thinner or thicker than its stock.
     """
     _, width, thickness = part.size
     if abs(thickness - part.stock.thickness) <= _SAME:
@@ -36,7 +37,7 @@ def face(part: Part) -> tuple[float, float]:
 
 
 def board_thickness(part: Part) -> float:
-    """Planed thickness of the board that a wood part is cut from [mm]: its stock's, or more where that is too thin."""
+    """Planed thickness of the board that a wood part is cut from [mm]: its stock's, or more."""
     return max(part.stock.thickness, face(part)[1])
 
 
@@ -99,12 +100,12 @@ def wood_part(
 def _thickness_text(part: Part, lumber: LumberClass | None, thick: float, printer: Printer) -> str:
     planed = printer.size(board_thickness(part))
     rough = sold(printer.units, thick)
-    named = f"{lumber.name}, " if lumber and lumber.name != rough else ""
+    named = f"{lumber.name}, " if lumber and lumber.name not in (rough, rough.removesuffix(" in")) else ""
     return f"{named}{rough} rough, planed to {planed}"
 
 
 def _ripped(part: Part, printer: Printer) -> str:
-    width, thickness = face(part)
+    thickness = face(part)[1]
     stock = part.stock.thickness
     if abs(part.size[2] - stock) <= _SAME:
         return ""

@@ -13,6 +13,7 @@ from boardwright.stock.choices import Allowances, allowances, shop_choices
 from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest, lay_out
+from boardwright.stock.racks import racks_of, sizes_for
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
 from boardwright.stock.rough import (
     MACHINE_MINIMUM,
@@ -46,13 +47,13 @@ def run_stock(
         stop: when it says True, the best layouts so far are taken.
 
     Returns:
-        The result and its findings. The same arguments give the same result, as long as `stop` never says stop.
+        The result and its findings; the same on every run, as long as `stop` never says stop.
     """
     units: Units = "mm" if piece.units == "mm" else "in"
     printer = Printer(units, piece.step)
     allow, rules, findings = allowances(tables, choices, printer)
     kinds = by_letter(piece.parts)
-    racks, more = _racks(piece, choices, allow, printer)
+    racks, more = racks_of(piece, choices, allow, printer)
     findings += more
     requests, rough, limits = _requests(kinds, tables, allow, racks, printer)
     findings += _too_thick(kinds, tables, printer)
@@ -110,7 +111,7 @@ def _requests(
     for letter, kind in kinds.items():
         one = kind[0]
         id, title = _lot_of(one, tables, printer.units)
-        sizes, on_hand, assumed = _sizes(one, tables, allow, racks, printer)
+        sizes, on_hand, assumed = sizes_for(one, tables, allow, racks, printer)
         if one.stock.kind == "wood":
             limit = strip_limit(sizes, on_hand, allow, printer)
             lumber = tables.class_for(board_thickness(one), printer.units)
@@ -122,68 +123,11 @@ def _requests(
         heads.setdefault(id, (title, one.stock, sizes, on_hand, assumed))
         lots.setdefault(id, []).append(letter)
     requests = [
-        LotRequest(id, head[0], head[1], tuple(rough[x] for x in lots[id]), head[2], allow.kerf, head[3], head[4])
-        for id, head in heads.items()
+        LotRequest(id, title, stock, tuple(rough[x] for x in lots[id]), sizes, allow.kerf, on_hand, assumed)
+        for id, (title, stock, sizes, on_hand, assumed) in heads.items()
     ]
     requests.sort(key=lambda r: r.stock.kind != "wood")
     return requests, tuple(rough[k] for k in sorted(rough, key=lambda k: (len(k), k))), tuple(rules)
-
-
-def _sizes(
-    part: Part, tables: Tables, allow: Allowances, racks: dict[str, tuple[StockSize, ...]], printer: Printer
-) -> tuple[tuple[StockSize, ...], bool, str]:
-    """Boards or sheets that a part can be cut from; whether they are on hand; what is assumed about them."""
-    stock = part.stock
-    usual = board_thickness(part) <= stock.thickness + 1e-6
-    if stock.id in racks and usual:
-        assumed = "boards on hand as the file gives them, thick enough" if stock.kind == "wood" else "sheets on hand"
-        return racks[stock.id], True, assumed
-    if stock.kind == "wood":
-        rows = tables.standard_boards(printer.units)
-        sizes = [StockSize(b.key, b.length, b.width, None, 1.0, allow.end_trim, allow.edge_trim) for b in rows]
-        shown = ", ".join(dict.fromkeys(sold(printer.units, b.width) for b in rows))
-        long = ", ".join(dict.fromkeys(sold(printer.units, b.length) for b in rows))
-        return tuple(sizes), False, f"boards assumed {shown} wide, {long} long (common practice)"
-    if stock.sheet_size is None:
-        return (), False, "no size of sheet is known"
-    length, width = stock.sheet_size
-    sheet = StockSize("sheet", length, width, None, length * width / 1e6, allow.sheet_trim, allow.sheet_trim)
-    return (sheet,), False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
-
-
-def _racks(
-    piece: Piece, choices: ShopChoices, allow: Allowances, printer: Printer
-) -> tuple[dict[str, tuple[StockSize, ...]], list[Finding]]:
-    """Boards on hand of each stock, trimmed as they will be; findings for those that are of no use."""
-    stocks = {p.stock.id: p.stock for p in piece.parts}
-    racks: dict[str, list[StockSize]] = {}
-    findings = []
-    for n, (id, length, width, count) in enumerate(choices.boards):
-        place = choices.place(f"shop.boards[{n}]")
-        if id not in stocks:
-            findings.append(
-                Finding(
-                    "stock.board-unused", Severity.WARNING, f"no part is made of `{id}`, so its board is not used",
-                    place, id, "one of " + ", ".join(stocks), remedy="correct the name, or take the board out",
-                )
-            )  # fmt: skip
-            continue
-        wood = stocks[id].kind == "wood"
-        trims = (allow.end_trim, allow.edge_trim) if wood else (allow.sheet_trim, allow.sheet_trim)
-        rack = racks.setdefault(id, [])
-        if length <= 2 * trims[0] or width <= 2 * trims[1]:
-            s = printer.text
-            findings.append(
-                Finding(
-                    "stock.board-too-small", Severity.WARNING, f"a board of `{id}` has nothing left after trimming",
-                    place, f"{s(length)} long, {s(width)} wide",
-                    f"more than {s(2 * trims[0])} long and {s(2 * trims[1])} wide", "common practice",
-                    "take it out of the list, or correct its size",
-                )
-            )  # fmt: skip
-            continue
-        rack.append(StockSize(f"on hand {n + 1}", length, width, count, length * width / 1e6, *trims))
-    return {id: tuple(rack) for id, rack in racks.items()}, findings
 
 
 def _too_thick(kinds: dict[str, list[Part]], tables: Tables, printer: Printer) -> list[Finding]:

@@ -68,7 +68,7 @@ def rows_of(file: str, text: str) -> tuple[list[Row], list[Finding]]:
             problem(
                 "empty",
                 "The file has no rows.",
-                Place(file),
+                Place(file, 1, 1),
                 "nothing",
                 "a header and rows",
                 "write the column names in the first line",

@@ -117,8 +117,18 @@ def _box(
         total=f"({text(region.fit[1])} - {text(room.below + room.above)} - {text(running)}) / (1 + {grow:.4f})",
         direction="down",
     )
+    if height > free + 1e-6 and out.sizer.settled(free, "down") >= LEAST_BOX:
+        out.find(
+            "drawer.box-too-high",
+            f"the box of {id.replace('.', ' ')} is higher than its opening allows",
+            layers.path("box_height"),
+            found=f"{out.about(height)} in an opening {out.about(region.fit[1])} high",
+            expected=f"at most {out.down(free)}: the opening, less what the drawer runs on and its running room",
+            remedy="make the box lower or the opening higher",
+        )
+        height = sizer.settled(free, "down")
     length = room.length
-    if inner < LEAST_BOX or height < LEAST_BOX or length < LEAST_BOX:
+    if inner < LEAST_BOX or min(height, free) < LEAST_BOX or length < LEAST_BOX:
         out.find(
             "drawer.no-room",
             f"there is no room for a drawer in `{region.path}`",

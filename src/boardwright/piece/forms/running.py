@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from boardwright.core.poses import Box
 from boardwright.piece.drafts import Channel, Draft
 from boardwright.piece.forms.drawer_settings import Layers
-from boardwright.piece.forms.region import Region
+from boardwright.piece.forms.region import Region, rear_rail
 from boardwright.piece.forms.strips import fix_strip
 from boardwright.piece.joints.faces import plane, unit
+from boardwright.piece.joints.settings import LEAST_BETWEEN
 from boardwright.piece.records import Hardware, Stock
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Slide
@@ -128,15 +129,15 @@ def _slide_room(
 
 def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
     """A finding: the slide that is asked for, or the shortest of all, is too long for the opening, or not on sale."""
-    slides = list(out.tables.slides.values())
-    asked = [s for _, key in layers.values("slides.kind") for s in slides if s.key == str(key)][:1]
+    slides = _own_slides(out)
+    asked = [s for _, key in layers.values("slides.kind") for s in out.tables.slides.values() if s.key == str(key)][:1]
     length = out.sizer.given(layers.choices("slides.length"))
     if not asked and length is not None:
         asked = [s for s in slides if abs(s.length - length[1]) < 1.0]
         if not asked:
             out.find(
                 "drawer.unknown-slide", f"no slide of the tables is {out.about(length[1])} long", length[0],
-                found=out.about(length[1]), expected="one of " + ", ".join(sorted({f"{s.length:g} mm" for s in slides})),
+                found=out.about(length[1]), expected="one of " + ", ".join(out.about(x) for x in sorted({s.length for s in slides})),
                 remedy="use one of these, or add a row in a file under `tables:`",
             )
             return
@@ -153,8 +154,14 @@ def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
     )
 
 
-def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | None:
+def _own_slides(out: SetOut) -> list[Slide]:
+    """Slides of the plan's unit system: those of whole 50 mm in millimetres, the others in inches."""
     slides = list(out.tables.slides.values())
+    metric = out.design.units == "mm"
+    return [s for s in slides if (abs(s.length / 50 - round(s.length / 50)) < 1e-6) == metric] or slides
+
+
+def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | None:
     kinds = layers.values("slides.kind")
     if kinds:
         path, key = kinds[0]
@@ -167,9 +174,7 @@ def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | 
             remedy="use one of these, or add a row in a file under `tables:`",
         )
     given = out.sizer.given(layers.choices("slides.length"))
-    metric = out.design.units == "mm"
-    own = [s for s in slides if (abs(s.length / 50 - round(s.length / 50)) < 1e-6) == metric] or slides
-    fitting = [s for s in own if s.length + s.rear_clearance <= deep + 1e-6]
+    fitting = [s for s in _own_slides(out) if s.length + s.rear_clearance <= deep + 1e-6]
     if given is not None:
         fitting = [s for s in fitting if abs(s.length - given[1]) < 1.0]
     best = max(fitting, key=lambda s: s.length, default=None)
@@ -209,6 +214,7 @@ def _bars(
         rule="depth of the groove for a bar, at most half of the side",
         source=tables.figure("bar_groove_depth").reason, direction="down", least=sizer.step,
     )
+    deep = _groove_beside_joints(out, id, left, deep, layers)
     beside = (region.box.size(0) - box.size(0)) / 2
     thick = sizer.settled(beside + deep - tables.figure("bar_depth_clearance").value, "down")
     start = front_back + sizer.settled(25.4)
@@ -255,6 +261,25 @@ def _bars(
     return Run(travel)
 
 
+def _groove_beside_joints(out: SetOut, id: str, side: Draft, deep: float, layers: Layers) -> float:
+    """Depth of the groove for a bar [mm]: it crosses the dado of the drawer back, which is cut from the other face."""
+    inside = max((c.depth for c in side.cuts if isinstance(c, Channel) and c.holds == f"{id}.back"), default=0.0)
+    most = side.size(0) - inside - LEAST_BETWEEN
+    if deep <= most + 1e-6:
+        return deep
+    good = max(out.sizer.settled(most, "down"), out.sizer.step)
+    out.find(
+        "drawer.groove-too-deep",
+        f"the groove for the bar meets the joint of the back of {id.replace('.', ' ')}",
+        layers.path("bars.groove"),
+        found=f"{out.about(deep)} from outside and {out.about(inside)} from inside, in sides {out.about(side.size(0))} thick",
+        expected="1/8 in (3 mm) of wood between them",
+        source="common practice",
+        remedy=f"make the groove at most {out.text(good)} deep, or use thicker drawer sides",
+    )
+    return good
+
+
 def _runners(
     out: SetOut, id: str, region: Region, room: Room, box: Box, front_back: float, layers: Layers
 ) -> Run:
@@ -265,12 +290,20 @@ def _runners(
     )
     floor, ceiling = region.walls.floor, region.walls.ceiling
     rear = region.box.low[1] + region.inner_depth
+    most = sizer.settled(region.fit[0] / 2, "down")
+    if width > most:
+        out.find(
+            "drawer.runners-too-wide", f"the two runners of {id.replace('.', ' ')} do not fit beside each other",
+            layers.path("runners.width"), found=f"2 × {out.about(width)} in an opening {out.about(region.fit[0])} wide",
+            expected=f"at most {out.down(most)} each", remedy="make the runners narrower or the opening wider",
+        )
+        width = most
     if _needs_runner(region):
         top = box.low[2] if floor is None else region.box.low[2]
         thick = room.under if floor is None else floor.size(2)
         y0 = front_back + (sizer.settled(2.0, "up") if floor is None else 0.0)
         y0 = y0 if floor is None else floor.high[1]
-        _pair(out, f"{id}.runner", "runner", region, room.stock, width, (y0, rear), (top - thick, top))
+        _pair(out, f"{id}.runner", "runner", region, room.stock, width, (y0, _before(out, floor, rear)), (top - thick, top))
     if room.guide > 0:
         top = box.low[2] + min(sizer.settled(25.4), box.size(2))
         _pair(
@@ -279,7 +312,7 @@ def _runners(
     if ceiling is not None and ceiling.size(1) < region.inner_depth - 1.0 and ceiling.id.startswith("case.top"):
         _pair(
             out, f"{id}.kicker", "kicker", region, room.stock, width,
-            (ceiling.high[1], _rail_behind(out, rear)), (region.box.high[2], region.box.high[2] + ceiling.size(2)),
+            (ceiling.high[1], _before(out, ceiling, rear)), (region.box.high[2], region.box.high[2] + ceiling.size(2)),
         )
     length = box.size(1)
     travel = sizer.settled(length * 2 / 3, "down")
@@ -287,9 +320,10 @@ def _runners(
     return Run(travel)
 
 
-def _rail_behind(out: SetOut, rear: float) -> float:
-    rail = out.drafts.get("case.top.rear")
-    return rail.low[1] if rail is not None else rear
+def _before(out: SetOut, rail: Draft | None, rear: float) -> float:
+    """Where a strip behind a front rail ends [mm]: at the rear rail, where there is one."""
+    behind = rear_rail(out, rail)
+    return behind.low[1] if behind is not None else rear
 
 
 def _pair(

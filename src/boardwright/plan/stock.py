@@ -1,0 +1,131 @@
+"""What the stock stage found, as it stands in the plan: layouts, their drawings, the buying list."""
+
+from __future__ import annotations
+
+from boardwright.core.lengths import Printer, settle
+from boardwright.drawings.records import Drawing
+from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
+from boardwright.plan.parts import size
+from boardwright.plan.pictures import PAGE
+from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, Size, Strip
+from boardwright.stock.records import BoardLayout, Lot, RoughPart, StockResult
+from boardwright.stock.solution import CutLine
+
+HUES = {"wood": "light wood", "sheet": "sheet"}
+
+
+def buy_lines(stock: StockResult) -> list[Buy]:
+    """The buying list."""
+    return [
+        Buy.model_validate(
+            {"group": b.group, "item": b.item, "quantity": b.quantity, "detail": b.detail, "source": b.source}
+        )
+        for b in stock.buy
+    ]
+
+
+def layouts(stock: StockResult, printer: Printer) -> tuple[list[Layout], list[LayoutSummary], list[Drawing]]:
+    """Every board and sheet, what each kind comes to, and the drawings."""
+    out: list[Layout] = []
+    summaries: list[LayoutSummary] = []
+    pictures: list[Drawing] = []
+    for lot in stock.lots:
+        for board in lot.layouts:
+            out.append(_layout(lot, board, printer))
+            pictures.append(_drawing(lot, board, printer))
+        summaries.append(
+            LayoutSummary(
+                stock=lot.title, count=len(lot.layouts), bound=lot.bound, waste_share=round(lot.tally.lost_share, 6),
+                verified=lot.verified, text=lot.text,
+            )
+        )
+    return out, summaries, pictures
+
+
+class _AsSold:
+    """Prints stock as sold, which need not lie on the step: `2440 mm` in an inch plan; what is left is rounded down."""
+
+    def __init__(self, printer: Printer) -> None:
+        self._printer = printer
+        self.units = printer.units
+
+    def size(self, mm: float) -> str:
+        p = self._printer
+        if p.on_step(mm):
+            return p.size(mm)
+        if p.units == "in" and abs(mm - round(mm)) < 1e-6:
+            return f"{round(mm)} mm"
+        if p.units == "mm" and abs(mm / 25.4 * 8 - round(mm / 25.4 * 8)) < 1e-6:
+            return f"{mm / 25.4:g} in"
+        return p.size(settle(mm, p.step, "down"))
+
+
+def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
+    return Layout(
+        id=board.id, stock=lot.title, title=board.title, length=_tool(printer, board.length),
+        width=_tool(printer, board.width), kerf=_tool(printer, lot.kerf),
+        placed=[
+            Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width) for p in board.placed
+        ],
+        used_share=round(board.used_share, 6), drawing=f"layout-{board.id}",
+    )
+
+
+def _tool(printer: Printer, mm: float) -> Size:
+    return Size(mm=round(mm, 6), text=_AsSold(printer).size(mm))
+
+
+def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
+    return layout_drawing(
+        f"layout-{board.id}",
+        board.title,
+        board.length,
+        board.width,
+        [
+            Laid(
+                p.label,
+                f"{printer.size(p.width if p.turned else p.length)} × {printer.size(p.length if p.turned else p.width)}",
+                p.x, p.y, p.length, p.width,
+            )
+            for p in board.placed
+        ],
+        _AsSold(printer),
+        [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
+        [_cut(c, lot.kerf) for c in board.cuts if not c.trimming and c.stage > 0],
+        HUES[lot.kind],
+        paper=PAGE,
+    )
+
+
+def _cut(cut: CutLine, kerf: float) -> SawCut:
+    """The middle of the saw's cut, from one side of the piece in hand to the other."""
+    at = cut.position + kerf / 2
+    r = cut.piece
+    if cut.axis == "rip":
+        return SawCut((r.x0, at), (r.x1, at))
+    return SawCut((at, r.y0), (at, r.y1))
+
+
+def strips(rough: RoughPart, printer: Printer) -> list[Strip]:
+    """Strips of a glue-up; none when the part is one board."""
+    if rough.strips < 2:
+        return []
+    return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+
+
+def preparation(rough: RoughPart, printer: Printer) -> list[str]:
+    """What comes before the cuts, in words."""
+    if rough.rough is None:
+        return ["Cut to size from the sheet; take the grain as drawn."]
+    lines = []
+    first = f"From {rough.thickness_text}" if rough.thickness_text else "Mill to thickness"
+    if rough.strips > 1:
+        lines.append(
+            f"Glue up from {rough.strips} strips, each {printer.size(rough.strip[1])} wide and "
+            f"{printer.size(rough.strip[0])} long, rough ({rough.strip_sum}); {first[:1].lower() + first[1:]}."
+        )
+    else:
+        lines.append(f"{first}; rough length {rough.length_sum}, rough width {rough.width_sum}.")
+    if rough.ripped_from:
+        lines.append(f"{rough.ripped_from[:1].upper()}{rough.ripped_from[1:]}.")
+    return lines

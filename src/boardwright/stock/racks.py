@@ -1,0 +1,76 @@
+"""Boards and sheets that can be had: what the shop has on hand, else the usual sizes."""
+
+from __future__ import annotations
+
+from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import Printer
+from boardwright.piece.records import Part, Piece
+from boardwright.stock.choices import Allowances
+from boardwright.stock.instance import StockSize
+from boardwright.stock.records import ShopChoices
+from boardwright.stock.rough import board_thickness
+from boardwright.tables.bundle import Tables
+
+
+def sizes_for(
+    part: Part,
+    tables: Tables,
+    allow: Allowances,
+    racks: dict[str, tuple[StockSize, ...]],
+    printer: Printer,
+) -> tuple[tuple[StockSize, ...], bool, str]:
+    """Boards or sheets that a part can be cut from; whether they are on hand; what is assumed about them."""
+    stock = part.stock
+    needed, usual = (tables.class_for(t, printer.units) for t in (board_thickness(part), stock.thickness))
+    if stock.id in racks and (stock.kind == "sheet" or needed == usual):
+        return racks[stock.id], True, "on hand as the file says, thick enough for the parts"
+    if stock.kind == "wood":
+        rows = tables.standard_boards(printer.units)
+        trims = (allow.end_trim, allow.edge_trim)
+        sizes = [StockSize(b.key, b.length, b.width, None, 1.0, *trims) for b in rows]
+        wide = ", ".join(dict.fromkeys(printer.size(b.width) for b in rows))
+        long = ", ".join(dict.fromkeys(printer.size(b.length) for b in rows))
+        assumed = f"boards assumed {wide} {printer.units} wide, {long} {printer.units} long (common practice)"
+        return tuple(sizes), False, assumed
+    if stock.sheet_size is None:
+        return (), False, "no size of sheet is known"
+    length, width = stock.sheet_size
+    sheet = StockSize("sheet", length, width, None, length * width / 1e6, allow.sheet_trim, allow.sheet_trim)
+    return (sheet,), False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
+
+
+def racks_of(
+    piece: Piece, choices: ShopChoices, allow: Allowances, printer: Printer
+) -> tuple[dict[str, tuple[StockSize, ...]], list[Finding]]:
+    """Boards on hand of each stock, trimmed as they will be; findings for those that are of no use."""
+    stocks = {p.stock.id: p.stock for p in piece.parts}
+    racks: dict[str, list[StockSize]] = {}
+    findings = []
+    for n, (id, length, width, count) in enumerate(choices.boards):
+        place = choices.place(f"shop.boards[{n}]")
+        if id not in stocks:
+            findings.append(
+                Finding(
+                    "stock.board-unused", Severity.WARNING,
+                    f"no part is made of `{id}`, so its board is not used", place, id,
+                    "one of " + ", ".join(stocks), remedy="correct the name, or take the board out",
+                )
+            )  # fmt: skip
+            continue
+        wood = stocks[id].kind == "wood"
+        trims = (allow.end_trim, allow.edge_trim) if wood else (allow.sheet_trim, allow.sheet_trim)
+        rack = racks.setdefault(id, [])
+        if length <= 2 * trims[0] or width <= 2 * trims[1]:
+            s = printer.text
+            findings.append(
+                Finding(
+                    "stock.board-too-small", Severity.WARNING,
+                    f"a board of `{id}` has nothing left after trimming", place,
+                    f"{s(length)} long, {s(width)} wide",
+                    f"more than {s(2 * trims[0])} long and {s(2 * trims[1])} wide", "common practice",
+                    "take it out of the list, or correct its size",
+                )
+            )  # fmt: skip
+            continue
+        rack.append(StockSize(f"on hand {n + 1}", length, width, count, length * width / 1e6, *trims))
+    return {id: tuple(rack) for id, rack in racks.items()}, findings

@@ -1,0 +1,70 @@
+"""A remedy with a number is true: what it says is done, and the finding is gone."""
+
+from pathlib import Path
+
+import pytest
+
+from boardwright.pipeline import check_text, read
+
+HERE = Path(__file__).parent
+REMEDIES = [
+    ("case.no-inside", "3/16 in higher", "height: 3", "height: 3 3/16"),
+    ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
+    ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
+    ("drawer.bottom-too-thick", "1 1/16 in high or more", "box_height: 1", "box_height: 1 1/16"),
+    ("drawer.depth", "at least 1/8 in behind", "rear_clearance: 1/16", "rear_clearance: 1/8"),
+    ("drawer.no-room", "5/32 in wider", "width: 3", "width: 3 5/32"),
+    ("drawer.no-slide", "2 5/8 in deeper", "depth: 8", "depth: 10 5/8"),
+    ("drawer.slide-too-high", "1 25/32 in high or more", "box_height: 1 1/2", "box_height: 1 25/32"),
+    ("drawer.unknown-slide", "use one of these", "side_mount_333", "side_mount_350"),
+    ("drawer.width", "1/32 in or more", "side_clearance: 0", "side_clearance: 1/32"),
+    ("fastener.breaks-through", "1 1/4 in or shorter", "screw_length: 1 3/4", "screw_length: 1 1/4"),
+    ("fastener.edge", "`screw: 3`", "screw: 8", "screw: 3"),
+    ("fastener.end-grain", "`fasten: dowels`", "fasten: screws", "fasten: dowels"),
+    ("file.newer-format", "lower the number", "boardwright: 2", "boardwright: 1"),
+    ("file.unknown-key", "`thickness`", "thicknes: 3/4, ", ""),
+    ("fit.unplanned-gap", "leave 3/32 in or more", "51/64", "3/4 + 3/32"),
+    ("joint.cannot-be-there", "`rabbet`", "joint: dado", "joint: rabbet"),
+    ("joint.no-wood-beyond", "`rabbet`", "kind: dado", "kind: rabbet"),
+    ("joint.not-at-an-end", "`dado`", "kind: rabbet", "kind: dado"),
+    ("joint.thin-web", "1/16 in shallower", "depth: 3/8", "depth: 5/16"),
+    ("joint.too-deep", "1/4 in", "depth: 3/4}", "depth: 1/4}"),
+    ("joint.unknown-part", "`post`", "pots", "post"),
+    ("place.moisture-order", "exchange the two", "driest: 12, wettest: 6", "driest: 6, wettest: 12"),
+    ("size.step", "`work_to: 1/32`", "work_to: 1/10", "work_to: 1/32"),
+    ("size.too-small", "7/32 in or more", "length: 1/8", "length: 7/32"),
+    ("size.unknown-name", "`reach`", "reech", "reach"),
+    ("space.between", "`divider`", "between: shelf", "between: divider"),
+    ("space.does-not-add-up", "take 1/2 in off", "size: 10", "size: 9 1/2"),
+    ("space.nothing-to-stand-on", "`between: shelf`", "between: none", "between: shelf"),
+    ("space.too-small", "take 5/32 in off", "18 1/4", "18 1/4 - 5/32"),
+    ("stock.thickness-not-given", "1/2 in thick or less", "guide: 3/4", "guide: 1/2"),
+    ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
+    ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
+    ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
+    ("wood.panel-groove-too-shallow", "5/16 in deep", "depth: 1/8}", "depth: 5/16}"),
+]
+
+
+@pytest.mark.parametrize(("code", "says", "old", "new"), REMEDIES, ids=[r[0] for r in REMEDIES])
+def test_the_remedy_removes_the_finding(
+    code: str, says: str, old: str, new: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(HERE)
+    text, tables, _ = read(f"{code}.yaml")
+    before = [f for f in check_text(text, tables=tables).findings if f.code == code]
+    assert any(says in f.remedy + f.expected for f in before), [f.remedy for f in before]
+    assert text.count(old) == 1
+    after = check_text(text.replace(old, new), tables=tables).findings
+    assert code not in {f.code for f in after}, [f.text() for f in after if f.code == code]
+
+
+def test_every_part_of_a_drawer_that_jams_is_freed_by_its_own_number(monkeypatch: pytest.MonkeyPatch) -> None:
+    """`drawer.height` names how much lower the part must be; the largest of them frees the whole drawer."""
+    monkeypatch.chdir(HERE)
+    text = (HERE / "drawer.height.yaml").read_text(encoding="utf-8")
+    jams = [f for f in check_text(text).findings if f.code == "drawer.height"]
+    lower = sorted(f.remedy.removeprefix("make it ").split(" in lower")[0] for f in jams)
+    assert lower == ["1/32"] * len(jams)
+    freed = text.replace("10 13/16", "10 13/16 - 1/32")
+    assert "drawer.height" not in {f.code for f in check_text(freed).findings}
