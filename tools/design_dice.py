@@ -22,7 +22,12 @@ class Dice:
     def __init__(self, seed: int, units: str | None = None) -> None:
         self.random = Random(seed)
         self.units = units or self.one("in", "mm")
+        self.stock = self.one("board", "panel")
         self.step = self.one("1/16", "1/32", "1/64") if self.units == "in" else self.one(0.1, 0.5, 1.0)
+
+    def like(self) -> str:
+        """A stock for a part of the case: mostly that of the case, as solid wood and sheets glued across tear."""
+        return self.stock if self.chance(0.9) else str(self.one("board", "panel"))
 
     def one(self, *choices: Any) -> Any:
         """One of several, all alike."""
@@ -32,9 +37,12 @@ class Dice:
         """True that often."""
         return self.random.random() < share
 
-    def length(self, low: float, high: float) -> str:
-        """A length between two [mm], as people write it in the units; now and then off the step."""
-        mm = self.random.uniform(low, high)
+    def between(self, low: float, high: float) -> str:
+        """A length between two [mm]."""
+        return self.length(self.random.uniform(low, high))
+
+    def length(self, mm: float) -> str:
+        """A length [mm] as people write it in the units; now and then off the step."""
         if self.units == "mm":
             return f"{mm:.1f}" if self.chance(0.2) else f"{mm:.0f}"
         parts = self.one(2, 4, 8, 16, 32)
@@ -61,8 +69,9 @@ def design(seed: int, units: str | None = None) -> Mapping:
     keys: Mapping = {"boardwright": 1, "title": f"Random piece {seed}", "units": d.units, "work_to": d.step}
     d.maybe(0.3, keys, wood_moisture={"now": d.one(6, 8, 10), "driest": d.one(4, 6), "wettest": d.one(10, 12, 14)})
     keys["stock"] = _stock(d)
-    keys["sizes"] = {"wide": d.length(203, 1600), "high": d.length(203, d.one(900, 2438)), "deep": d.length(203, 700)}
-    keys["case"] = _case(d)
+    wide, high, deep = (d.random.uniform(203, most) for most in (d.one(800, 1600), d.one(900, 2400), d.one(500, 650)))
+    keys["sizes"] = {"wide": d.length(wide), "high": d.length(high), "deep": d.length(deep)}
+    keys["case"] = _case(d, wide, high)
     if d.chance(0.7):
         keys["drawers"] = _drawer(d)
     if d.chance(0.12):
@@ -91,94 +100,103 @@ def _stock(d: Dice) -> Mapping:
     return out
 
 
-def _case(d: Dice) -> Mapping:
-    keys: Mapping = {"width": d.one("wide", "wide", f"wide + {d.length(10, 60)}"), "height": "high", "depth": "deep"}
-    keys["stock"] = d.one("board", "panel")
+def _case(d: Dice, wide: float, high: float) -> Mapping:
+    keys: Mapping = {"width": d.one("wide", "wide", f"wide + {d.between(10, 60)}"), "height": "high", "depth": "deep"}
+    keys["stock"] = d.stock
     d.maybe(0.5, keys, through=d.one("sides", "top_and_bottom"))
-    d.maybe(0.2, keys, sides={"stock": d.one("board", "panel")})
+    d.maybe(0.2, keys, sides={"stock": d.like()})
     for name in ("top", "bottom"):
         if d.chance(0.6):
-            keys[name] = _deck(d, name)
+            keys[name] = _deck(d, name, keys.get("through") != "top_and_bottom")
     if d.chance(0.8):
         keys["back"] = _back(d)
-    if d.chance(0.93):
-        keys["inside"] = _room(d, 0)
+    if d.chance(0.95):
+        keys["inside"] = _room(d, 0, wide - 50, high - 120)
     return keys
 
 
-def _deck(d: Dice, name: str) -> Mapping:
+def _deck(d: Dice, name: str, under: bool) -> Mapping:
     keys: Mapping = {}
-    d.maybe(0.7, keys, kind=d.one("full", "full", "full", "rails", "rails", "none"))
-    d.maybe(0.3, keys, joint=_joint(d), stock=d.one("board", "panel"))
-    d.maybe(0.3, keys, rail_width=d.length(40, 90))
-    if name == "bottom":
-        d.maybe(0.4, keys, up=d.length(40, 120))
+    d.maybe(0.7, keys, kind=d.one("full", "full", "full", "full", "rails", "rails", "none"))
+    if name == "bottom" and (under or d.chance(0.02)):
+        d.maybe(0.4, keys, up=d.between(40, 120))
+    inner = "up" in keys
+    d.maybe(0.3, keys, joint=_joint(d, "butt", "dado" if inner else "rabbet", "tongue"), stock=d.like())
+    d.maybe(0.3, keys, rail_width=d.between(40, 90))
     return keys
 
 
 def _joint(d: Dice, *kinds: str) -> Any:
-    kind = d.one(*(kinds or ("butt", "rabbet", "dado", "tongue")))
+    kind = d.one("butt", "rabbet", "dado", "tongue") if d.chance(0.04) else d.one(*kinds)
     if d.chance(0.4):
         return kind
     keys: Mapping = {"kind": kind}
-    d.maybe(0.4, keys, depth=d.length(4, 10), glue=d.chance(0.8))
+    d.maybe(0.4, keys, depth=d.between(4, 10), glue=d.chance(0.8))
     d.maybe(0.2, keys, fasten=d.one("screws", "dowels", "none"))
     if "fasten" in keys:
         d.maybe(0.3, keys, count=d.one(2, 3, 5), screw=d.one(6, 8))
     if kind == "tongue":
-        d.maybe(0.4, keys, width=d.length(4, 8))
+        d.maybe(0.4, keys, width=d.between(4, 8))
     if kind == "dado":
-        d.maybe(0.4, keys, stopped=d.length(8, 20))
+        d.maybe(0.4, keys, stopped=d.between(8, 20))
     return keys
 
 
 def _back(d: Dice) -> Mapping:
     keys: Mapping = {"set": d.one("rabbet", "rabbet", "groove", "groove", "surface", "none")}
     d.maybe(0.4, keys, stock=d.one("thin", "thin", "thin", "side"))
-    d.maybe(0.3, keys, depth=d.length(5, 12), fasten=d.one("screws", "none"))
-    d.maybe(0.3, keys, inset=d.length(5, 20))
+    d.maybe(0.3, keys, depth=d.between(5, 12), fasten=d.one("screws", "none"))
+    d.maybe(0.3, keys, inset=d.between(5, 20))
     return keys
 
 
-def _room(d: Dice, level: int) -> Mapping:
-    """A space: parted while it is not deep in the tree, else what it holds."""
+INNER = ("butt", "dado", "dado", "tongue")
+"""Joints that stand in from the end of a part."""
+
+
+def _room(d: Dice, level: int, wide: float, high: float) -> Mapping:
+    """A space of about so much [mm]: parted while it is not deep in the tree, else what it holds."""
     keys: Mapping = {}
     kind = d.random.random()
-    if level < 3 and kind < (0.6, 0.35, 0.15)[level]:
-        rows = d.chance(0.55)
-        count = d.one(2, 2, 3, 3, 4)
-        keys["rows" if rows else "columns"] = [_sized(d, _room(d, level + 1), i) for i in range(count)]
-        d.maybe(0.6, keys, between=d.one("none", "rail", "shelf") if rows else "divider")
-        d.maybe(0.2, keys, stock=d.one("board", "panel"), joint=_joint(d))
+    rows = d.chance(0.3 + 0.4 * (high > wide))
+    most = int(high / 110 if rows else wide / 160) + d.chance(0.03)
+    if level < 3 and most >= 2 and kind < (0.6, 0.4, 0.2)[level]:
+        count = min(d.one(2, 2, 3, 3, 4), most)
+        one = (wide, high / count - 20) if rows else (wide / count - 20, high)
+        keys["rows" if rows else "columns"] = spaces = [_sized(d, _room(d, level + 1, *one), i, max(one)) for i in range(count)]
+        parted = any("columns" in s for s in spaces)
+        d.maybe(0.6, keys, between=d.one("rail", "shelf", *() if parted else ("none",)) if rows else "divider")
+        d.maybe(0.2, keys, stock=d.like(), joint=_joint(d, *INNER))
         return keys
-    content = d.one("drawer", "drawer", "drawers", "drawers", "shelves", "open")
-    if content == "drawer":
-        keys["drawer"] = _drawer(d) if d.chance(0.3) else {}
-    elif content == "drawers":
-        keys["drawers"] = _stack(d)
-        d.maybe(0.2, keys, joint=_joint(d), stock=d.one("board", "panel"))
-    elif content == "shelves":
-        keys["shelves"] = {"count": d.one(1, 2, 3, 4)}
-        d.maybe(0.4, keys["shelves"], joint=_joint(d), stock=d.one("board", "panel"))
+    content = d.one("drawer", "drawers", "drawers", "shelves", "open")
+    if content == "drawers" and high > 240:
+        keys["drawers"] = _stack(d, high)
+        d.maybe(0.2, keys, joint=_joint(d, *INNER), stock=d.like())
+    elif content == "shelves" and high > 240:
+        keys["shelves"] = {"count": d.random.randint(1, min(4, int(high / 120)))}
+        d.maybe(0.4, keys["shelves"], joint=_joint(d, *INNER), stock=d.like())
+    elif content != "open" and high < 400:
+        keys["drawer"] = _drawer(d) if d.chance(0.4) else {}
     else:
         keys["open"] = True
     return keys
 
 
-def _sized(d: Dice, room: Mapping, index: int) -> Mapping:
+def _sized(d: Dice, room: Mapping, index: int, most: float) -> Mapping:
     if index and d.chance(0.25):
-        room["size"] = d.one(d.length(100, 250), f"(case.height + case.width) / {d.one(12, 16)}")
+        room["size"] = d.one(d.between(min(100, most / 2), min(250, most)), f"(case.height + case.width) / {d.one(12, 16)}")
     elif d.chance(0.3):
-        room["share"] = d.one(0.5, 1.5, 2, 3)
+        room["share"] = d.one(0.8, 1, 1.25, 1.5)
     return room
 
 
-def _stack(d: Dice) -> Mapping:
-    keys: Mapping = {"count": d.one(1, 2, 3, 4, 5)}
+def _stack(d: Dice, high: float) -> Mapping:
+    count = max(1, min(d.one(1, 2, 3, 4, 5, 6), int(high / 110)))
+    keys: Mapping = {"count": count}
     if d.chance(0.4):
-        keys["grow"] = d.length(5, 25)
-    elif d.chance(0.15):
-        keys["heights"] = [d.length(90, 200) for _ in range(keys["count"])]
+        keys["grow"] = d.between(3, min(25, high / count / count))
+    elif d.chance(0.1):
+        keys["heights"] = [d.length(high / count) for _ in range(count)]
     d.maybe(0.5, keys, between=d.one("none", "rail", "shelf"))
     d.maybe(0.3, keys, drawer=_drawer(d))
     return keys
@@ -188,24 +206,24 @@ def _drawer(d: Dice) -> Mapping:
     keys: Mapping = {}
     front: Mapping = {}
     d.maybe(0.5, front, set=d.one("inset", "overlay"), made=d.one("one_piece", "applied"))
-    d.maybe(0.3, front, stock=d.one("board", "panel"), joint=_joint(d))
-    d.maybe(0.2, front, reveal=d.length(1.5, 4), gap=d.length(2, 5))
+    d.maybe(0.3, front, stock=d.one("board", "panel"), joint=_joint(d, "butt", "rabbet", "tongue"))
+    d.maybe(0.2, front, reveal=d.between(1.5, 4), gap=d.between(2, 5))
     bottom: Mapping = {}
     d.maybe(0.5, bottom, set=d.one("groove", "rabbet", "planted"), back=d.one("captured", "under"))
-    d.maybe(0.3, bottom, stock=d.one("thin", "thin", "side"), up=d.length(6, 16), depth=d.length(3, 8))
+    d.maybe(0.3, bottom, stock=d.one("thin", "thin", "side"), up=d.between(6, 16), depth=d.between(3, 8))
     back: Mapping = {}
-    d.maybe(0.3, back, joint=_joint(d), stock=d.one("side", "board", "panel"))
+    d.maybe(0.3, back, joint=_joint(d, "butt", "dado", "dado", "tongue", "rabbet"), stock=d.one("side", "board", "panel"))
     runs_on = d.one("bars", "runners", "slides")
     d.maybe(0.8, keys, front=front, bottom=bottom, back=back, runs_on=runs_on)
     d.maybe(0.3, keys, sides={"stock": d.one("side", "side", "panel", "board")})
     if d.chance(0.3):
         keys[runs_on] = {
-            "bars": {"stock": "side", "height": d.length(9, 16), "groove": d.length(4, 8)},
-            "runners": {"stock": "board", "width": d.length(20, 50), "thickness": d.length(10, 22), "guide": d.one(0, d.length(6, 15))},
-            "slides": {"side": d.length(12.8, 14)},
+            "bars": {"stock": "side", "height": d.between(9, 16), "groove": d.between(4, 7)},
+            "runners": {"stock": "board", "width": d.between(20, 50), "thickness": d.between(10, 22), "guide": d.one(0, d.between(6, 15))},
+            "slides": {"side": d.between(12.8, 14)},
         }[runs_on]
-    d.maybe(0.1, keys, side_clearance=d.length(0.5, 4), height_clearance=d.length(1, 6), rear_clearance=d.length(3, 20))
-    d.maybe(0.08, keys, box_height=d.length(50, 120))
+    d.maybe(0.1, keys, side_clearance=d.between(0.5, 4), height_clearance=d.between(1, 6), rear_clearance=d.between(3, 20))
+    d.maybe(0.08, keys, box_height=d.between(50, 120))
     return {k: v for k, v in keys.items() if v != {}}
 
 
@@ -213,17 +231,17 @@ def _loose(d: Dice, keys: Mapping) -> None:
     """A block and a rail away from the case, joined to each other, with cuts of their own."""
     keys["parts"] = {
         "post": {
-            "stock": "board", "length": d.length(300, 500), "width": d.length(60, 100), "along": "z", "across": "y",
+            "stock": "board", "length": d.between(300, 500), "width": d.between(60, 100), "along": "z", "across": "y",
             "at": ["case.width + 2 * wide", 0, 0],
             "cuts": [
-                {"kind": "hole", "side": "face", "from_end": d.length(30, 60), "from_edge": d.length(20, 40), "diameter": d.length(4, 8)},
-                {"kind": "groove", "side": "back", "along": "length", "at": d.length(5, 10), "width": d.length(4, 8), "depth": d.length(3, 6)},
+                {"kind": "hole", "side": "face", "from_end": d.between(30, 60), "from_edge": d.between(20, 40), "diameter": d.between(4, 8)},
+                {"kind": "groove", "side": "back", "along": "length", "at": d.between(5, 10), "width": d.between(4, 8), "depth": d.between(3, 6)},
             ],
         },
         "arm": {
-            "stock": "board", "length": d.length(200, 400), "width": d.length(30, 50), "along": "x", "across": "y",
-            "at": ["parts.post.right", 0, d.length(100, 200)],
-            "cuts": [{"kind": "notch", "end": "far_end", "edge": "edge", "length": d.length(10, 30), "width": d.length(8, 15)}],
+            "stock": "board", "length": d.between(200, 400), "width": d.between(30, 50), "along": "x", "across": "y",
+            "at": ["parts.post.right", 0, d.between(100, 200)],
+            "cuts": [{"kind": "notch", "end": "far_end", "edge": "edge", "length": d.between(10, 30), "width": d.between(8, 15)}],
         },
     }
-    keys["joints"] = [{"first": "post", "second": "arm", **({"kind": j} if isinstance(j := _joint(d, "butt", "dado", "tongue"), str) else j)}]
+    keys["joints"] = [{"first": "post", "second": "arm", **({"kind": j} if isinstance(j := _joint(d, *INNER), str) else j)}]

@@ -14,7 +14,7 @@ REMEDIES = [
     ("drawer.bottom-too-thick", "1 1/16 in high or more", "box_height: 1", "box_height: 1 1/16"),
     ("drawer.depth", "at least 1/8 in behind", "rear_clearance: 1/16", "rear_clearance: 1/8"),
     ("drawer.no-room", "5/32 in wider", "width: 3", "width: 3 5/32"),
-    ("drawer.no-slide", "2 5/8 in deeper", "depth: 8", "depth: 10 5/8"),
+    ("drawer.no-slide", "4 5/8 in deeper", "depth: 8", "depth: 12 5/8"),
     ("drawer.slide-too-high", "1 25/32 in high or more", "box_height: 1 1/2", "box_height: 1 25/32"),
     ("drawer.unknown-slide", "use one of these", "side_mount_333", "side_mount_350"),
     ("drawer.width", "1/32 in or more", "side_clearance: 0", "side_clearance: 1/32"),

@@ -73,5 +73,5 @@ def explanation(piece: Piece, only: str = "") -> str:
         if only and not r.path.startswith(only):
             continue
         why = " ".join(s for s in (r.sum, f"({r.rule})" if r.rule else "") if s)
-        rows.append([r.path, p.text(r.value), why, f"file: {r.source}" if r.given else r.source])
+        rows.append([r.path, r.word or p.text(r.value), why, f"file: {r.source}" if r.given else r.source])
     return table(["size", "value", "how it came about", "from"], rows, right=(1,))

@@ -270,6 +270,7 @@ class Reason:
         rule: the rule, or "" when the file gives it.
         source: source of the rule (`common practice` included), or the place in the file.
         given: True when the file gives it.
+        word: the choice made, where it is no size, e.g. `dado`; else "".
     """
 
     path: str
@@ -278,6 +279,7 @@ class Reason:
     rule: str = ""
     source: str = ""
     given: bool = False
+    word: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,7 +58,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
     piece = Piece(
         design.file.title, design.units, design.step, outer, moisture, parts, tuple(out.joints),
         tuple(out.fasteners), tuple(out.hardware), tuple(out.spaces), tuple(out.motions),
-        tuple(sizer.reasons), tuple(out.chains),
+        tuple(dict.fromkeys(sizer.reasons)), tuple(out.chains),
     )
     return piece, grouped(findings)
 

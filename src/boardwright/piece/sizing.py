@@ -204,6 +204,21 @@ class Sizer:
         self.explain(name, value, text, "", path, given=True)
         return value
 
+    def choose(
+        self, name: str, given: str | None, default: str, rule: str, path: str = "", source: str = "common practice"
+    ) -> str:
+        """A choice that is no size, such as a kind of joint: given, or the trade's; explained.
+
+        Args:
+            name: what it is called in `explain`.
+            given: what the file says, or None.
+            default: the trade's choice. rule: why. path: the key in the file. source: of the rule.
+        """
+        word = default if given is None else given
+        reason = Reason(name, 0.0, "", "" if given else rule, path if given else source, given is not None, word)
+        self.reasons.append(reason)
+        return word
+
     def explain(
         self, name: str, value: float, total: str, rule: str = "", source: str = "", given: bool = False
     ) -> None:

@@ -7,7 +7,7 @@ import re
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Piece, Reason
 from boardwright.plan.parts import size
-from boardwright.plan.schema import PlanReason
+from boardwright.plan.schema import PlanReason, Size
 
 _NUMBERED = re.compile(r"^drawer\.(\d+)\.(.*)$")
 
@@ -18,7 +18,7 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
     for r in piece.reasons:
         match = _NUMBERED.match(r.path)
         number, tail = match.groups() if match else ("", r.path)
-        key = (bool(match), tail, round(r.value, 6), r.sum, r.rule, r.source)
+        key = (bool(match), tail, round(r.value, 6), r.word, r.sum, r.rule, r.source)
         groups.setdefault(key, []).append((number, r))
     out = []
     for key, members in groups.items():
@@ -28,6 +28,9 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
         if numbers:
             path = f"drawer{'s' if len(numbers) > 1 else ''} {', '.join(numbers)}: {key[1]}"
         out.append(
-            PlanReason(path=path, size=size(printer, r.value), sum=r.sum, rule=r.rule, source=r.source, given=r.given)
+            PlanReason(
+                path=path, size=Size(mm=0.0, text=r.word) if r.word else size(printer, r.value), sum=r.sum, rule=r.rule,
+                source=r.source, given=r.given,
+            )
         )
     return out

@@ -17,8 +17,8 @@ SPARE = 0.10
 """Screws and dowels bought over what is used (common practice)."""
 ROUND_TO = 5
 """Screws and dowels are counted up to the next whole five (common practice)."""
-GLUE_STEP = 10.0
-"""Glue is rounded to this, outwards [g]."""
+MUCH_GLUE = 100.0
+"""From here glue is rounded outwards to 10 g, below to 1 g [g]."""
 
 
 def buying_list(
@@ -37,8 +37,8 @@ def buying_list(
         Lines by group: lumber, sheets, fasteners, hardware, glue.
     """
     stocks = {p.stock.id: p.stock for p in piece.parts}
-    lines = [_lumber(lot, tables) for lot in lots if lot.kind == "wood"]
-    lines += [_sheets(lot, stocks[lot.stock], printer) for lot in lots if lot.kind == "sheet"]
+    lines = [_lumber(lot, tables) for lot in lots if lot.kind == "wood" and lot.layouts]
+    lines += [_sheets(lot, stocks[lot.stock], printer) for lot in lots if lot.kind == "sheet" and lot.layouts]
     lines += _fasteners(piece)
     lines += _hardware(piece, tables)
     lines += _glue(glue_area, tables)
@@ -59,7 +59,7 @@ def _lumber(lot: Lot, tables: Tables) -> BuyLine:
     range_text = f"{usual.low:g} to {usual.value:g}" if usual.low is not None else f"{usual.value:g}"
     detail = "; ".join(
         [
-            f"{counted(what.count, 'board')}: {', '.join(lot.sizes) or 'none takes any of it'}",
+            f"{counted(what.count, 'board')}: {', '.join(lot.sizes)}",
             net,
             f"{percent(what.added_share)} over net (the trade buys {range_text} % over, best grade; "
             f"{usual.reason}); knots and other defects are not in it",
@@ -77,7 +77,7 @@ def _sheets(lot: Lot, stock: Stock, printer: Printer) -> BuyLine:
     quantity = counted(what.count, "sheet") + (", on hand" if lot.on_hand else "")
     detail = "; ".join(
         [
-            ", ".join(lot.sizes) or "no sheet takes any of it",
+            ", ".join(lot.sizes),
             f"{what.net:.2f} m² in the finished parts, {percent(what.added_share)} over net",
             lot.assumed,
         ]
@@ -120,12 +120,13 @@ def _glue(area: float, tables: Tables) -> list[BuyLine]:
     glue = tables.glues["pva_yellow"]
     if area <= 0 or glue.spread_min is None or glue.spread_max is None:
         return []
-    low = floor(glue_mass(area, glue.spread_min) / GLUE_STEP) * GLUE_STEP
-    high = ceil(glue_mass(area, glue.spread_max) / GLUE_STEP) * GLUE_STEP
+    least, most = glue_mass(area, glue.spread_min), glue_mass(area, glue.spread_max)
+    step = 10 if least >= MUCH_GLUE else 1
+    low, high = floor(least / step) * step, ceil(most / step) * step
     spread = f"one face spread at {glue.spread_min:g} to {glue.spread_max:g} g/m²"
     detail = f"{area / 1e6:.2f} m² of joints and glue-ups, {spread}"
     source = f"{glue.source} ({glue.provenance})"
-    return [BuyLine("glue", glue.name, f"{low:.0f} to {high:.0f} g", detail, source)]
+    return [BuyLine("glue", glue.name, f"{low} to {high} g", detail, source)]
 
 
 def glued_area(joints: Sequence[Joint], rough: Sequence[RoughPart]) -> float:

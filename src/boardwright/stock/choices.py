@@ -102,8 +102,11 @@ def allowances(
         rules.append(f"{what}: {printer.text(settled)} ({row.reason})")
         return settled
 
-    def chosen(name: str, given: float | None, low: float, high: float) -> float | None:
-        if given is None or low <= given <= high:
+    def chosen(name: str, what: str, given: float | None, low: float, high: float) -> float | None:
+        if given is None:
+            return None
+        if low <= given <= high:
+            rules.append(f"{what}: {printer.text(given)} (`shop.{name}`)")
             return given
         findings.append(
             Finding(
@@ -115,12 +118,12 @@ def allowances(
         )  # fmt: skip
         return None
 
-    kerf = chosen("kerf", choices.kerf, 0.0, WIDEST_KERF)
+    kerf = chosen("kerf", "saw cut", choices.kerf, 0.0, WIDEST_KERF)
     if kerf is None:
         row = tables.figure("kerf_table_saw")
         kerf = row.value if printer.units == "in" else settle(row.value, 0.1, "up")
         rules.append(f"saw cut: {printer.text(kerf)} ({row.applies_to}, {row.reason})")
-    trim = chosen("sheet_trim", choices.sheet_trim, 0.0, WIDEST_TRIM)
+    trim = chosen("sheet_trim", "each edge of a sheet", choices.sheet_trim, 0.0, WIDEST_TRIM)
     return (
         Allowances(
             figure("planing_allowance", "planing, both faces together"),
@@ -133,7 +136,7 @@ def allowances(
             figure("board_width_allowance", "each edge of a board, to joint one and rip the other", 2),
             kerf,
             trim if trim is not None else figure("sheet_edge_trim", "each edge of a sheet"),
-            chosen("strip_max", choices.strip_max, LEAST_STRIP, 100 * INCH),
+            chosen("strip_max", "widest strip in a glue-up", choices.strip_max, LEAST_STRIP, 100 * INCH),
         ),
         tuple(rules),
         findings,

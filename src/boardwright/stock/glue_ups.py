@@ -62,7 +62,9 @@ def strip_limit(
     else:
         limit = min(USUAL_STRIP[printer.units], widest)
         rule = "common practice: wider boards cup more"
-    return StripLimit(limit, widest, f"strips to {printer.text(limit)} wide ({rule})")
+    return StripLimit(
+        limit, widest, f"parts too wide for one board are glued up of strips to {printer.text(limit)} wide ({rule})"
+    )
 
 
 def glue_up(width: float, limit: StripLimit, allow: Allowances, printer: Printer) -> GlueUp | None:
@@ -77,7 +79,7 @@ def glue_up(width: float, limit: StripLimit, allow: Allowances, printer: Printer
     Returns:
         The fewest strips of which each stays within the limit; None when one board does.
     """
-    if width <= limit.strip + 1e-6 and width + allow.width <= limit.board + 1e-6:
+    if width + allow.width <= limit.board + 1e-6:
         return None
     joints = 2 * allow.edge_joint
     room = max(settle(limit.strip, printer.step, "down") - joints, LEAST_STRIP / 2)

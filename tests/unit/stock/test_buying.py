@@ -19,12 +19,19 @@ def lines(result: Result, group: str) -> list[BuyLine]:
 
 @pytest.mark.parametrize(
     ("thick", "width", "feet", "printed"),
-    [(1, 6.5, 8, 4), (1, 8, 12, 8), (1, 10, 13, 11), (1, 6.4375, 10.75, 5), (2, 6.25, 8, 8), (0.75, 8, 12, 8)],
+    [
+        (1, 6.5, 8, 4),
+        (1, 8, 12, 8),
+        (1, 10, 13, 11),
+        (1, 6.4375, 10.75, 5),
+        (2, 6.25, 8, 8),
+        (0.75, 8, 12, 8),
+    ],
 )
 def test_boards_are_tallied_as_hardwood_lumber_is(
     thick: float, width: float, feet: float, printed: float
 ) -> None:
-    """NHLA rules book (2015), p. 7 para. 16 and 18, with the examples that the association and lumber pages print.
+    """NHLA rules book (2015), p. 7 para. 16 and 18, with examples printed by the association.
 
     Under 1 in counts as 1 in: NHLA rules, measurement and tally (from memory).
     """
@@ -41,14 +48,14 @@ def test_a_board_foot_is_144_cubic_inches() -> None:
 
 
 def test_waste_is_told_both_ways() -> None:
-    """FAS yields at least 83 1/3 % (NHLA grade chart): 16 2/3 % of the board is lost, 20 % is bought over net."""
+    """FAS yields at least 83 1/3 % (NHLA grade chart): 16 2/3 % is lost, 20 % is bought over net."""
     what = tally_of([(10 * FOOT, FOOT)], [(12 * FOOT, FOOT)], INCH, True)
     assert what.lost_share == pytest.approx(1 / 6)
     assert what.added_share == pytest.approx(1 / 5)
 
 
 def test_lumber_is_bought_in_board_feet_of_its_rough_thickness() -> None:
-    """By hand: one piece of 39 x 5 1/4 in leaves the smallest board, 6 in x 8 ft, 5 1/2 wide: 4 board feet."""
+    """By hand: one piece of 39 x 5 1/4 in; the smallest board, 6 in x 8 ft, takes it: 4 board feet."""
     (line,) = lines(stocked(panel("38", "5")), "lumber")
     assert (line.item, line.quantity) == ("4/4 black cherry", "4 board feet")
     assert "1 board: 1 of 6 × 96 in" in line.detail
@@ -56,7 +63,7 @@ def test_lumber_is_bought_in_board_feet_of_its_rough_thickness() -> None:
 
 
 def test_boards_on_hand_are_tallied_too() -> None:
-    """By hand: three strips of 39 x 6 5/16 in, two on a board of 8 in x 8 ft, which is 5 1/3 ft2 and counts 5."""
+    """By hand: three strips of 39 x 6 5/16 in, two on a board of 8 in x 8 ft: 5 1/3 ft2, counts 5."""
     (line,) = lines(stocked(panel("38", "18", RACK)), "lumber")
     assert line.quantity == "10 board feet, on hand"
 
@@ -71,7 +78,7 @@ def test_metric_lumber_is_bought_by_volume() -> None:
 
 
 def test_sheets_are_counted_with_their_size() -> None:
-    """By hand: three parts of 40 x 30 in lie side by side across one sheet, 90 1/4 in long with two saw cuts."""
+    """By hand: three parts of 40 x 30 in lie across one sheet, 90 1/4 in with two saw cuts."""
     (line,) = lines(stocked(MDF_SHELVES), "sheets")
     assert line.item.endswith("3/4 in, 49 × 97 in")
     assert line.quantity == "1 sheet"
@@ -100,5 +107,5 @@ def test_glue_goes_on_the_edges_of_strips() -> None:
     result = stocked(panel("38", "18"))
     assert result.value.glue_area == pytest.approx(3 * 39 * INCH**2)
     (line,) = lines(result, "glue")
-    assert line.quantity == "10 to 20 g"
+    assert line.quantity == "11 to 19 g"
     assert lines(stocked(panel("38", "5")), "glue") == []

@@ -49,7 +49,7 @@ def test_every_lot_passed_its_check(done: Result) -> None:
 
 
 def apart(board: BoardLayout, kerf: float) -> bool:
-    """Pieces lie inside the trimmed board, and each two are a saw cut apart: told without the check's own code."""
+    """Pieces lie inside the trimmed board, each two a saw cut apart; it uses none of the check's code."""
     for n, p in enumerate(board.placed):
         if p.x < board.trim_length - 1e-6 or p.x + p.length > board.length - board.trim_length + 1e-6:
             return False
@@ -103,7 +103,7 @@ def test_the_same_piece_gives_the_same_result() -> None:
 
 
 def test_only_panels_without_grain_may_be_turned() -> None:
-    """By hand: across a sheet, three parts of 40 x 30 in take 90 1/4 in of its length; along it, 40 + 40 fill it."""
+    """By hand: across a sheet, three parts of 40 x 30 in take 90 1/4 in of it; along it, two fill it."""
     (lot,) = stocked(MDF_SHELVES).value.lots
     assert len(lot.layouts) == 1
     assert all(p.turned for p in lot.layouts[0].placed)

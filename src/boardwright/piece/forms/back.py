@@ -25,9 +25,16 @@ class BackPlan:
 
     def __init__(self, out: SetOut, keys: Back | None, case_stock: Stock) -> None:
         self.keys = keys
-        self.set = (keys.set if keys else None) or "rabbet"
+        self.set = out.sizer.choose(
+            "case.back.set", keys.set if keys else None, "rabbet", "a back is let into a rabbet", "case.back.set"
+        )
         default = usual_stock(out, 6.35, True, case_stock)
         self.stock = out.stock(("case.back.stock", keys.stock)) if keys and keys.stock else default
+        if self.set != "none":
+            out.sizer.choose(
+                "case.back.stock", keys.stock if keys else None, self.stock.id, "stock nearest to 1/4 in (6 mm), sheets first",
+                "case.back.stock",
+            )
         t = self.stock.thickness
         self.inset = 0.0
         if self.set == "groove":

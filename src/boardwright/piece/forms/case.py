@@ -38,7 +38,7 @@ def case(out: SetOut, keys: Case) -> Box | None:
     width, height, depth = outer
     stock = out.stock(("case.stock", keys.stock))
     side_stock = out.stock(("case.sides.stock", keys.sides.stock if keys.sides else None), ("case.stock", keys.stock))
-    through = keys.through or "sides"
+    through = out.sizer.choose("case.through", keys.through, "sides", "the sides run through", "case.through")
     top = _deck(out, keys.top, "top", keys)
     bottom = _deck(out, keys.bottom, "bottom", keys)
     back = BackPlan(out, keys.back, stock)
@@ -119,7 +119,7 @@ def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
 
 def _deck(out: SetOut, keys: Deck | None, name: str, case_keys: Case) -> DeckPlan:
     path = f"case.{name}"
-    kind = (keys.kind if keys else None) or "full"
+    kind = out.sizer.choose(f"{path}.kind", keys.kind if keys else None, "full", "a whole board", f"{path}.kind")
     stock = out.stock((f"{path}.stock", keys.stock if keys else None), ("case.stock", case_keys.stock))
     rail = 0.0
     if kind == "rails":

@@ -47,9 +47,14 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
         out, "bottom.stock", usual_stock(out, out.tables.figure("drawer_bottom_thickness").value, True, side_stock)
     )
     back_stock = layers.stock(out, "back.stock", side_stock)
-    runs_on = layers.word("runs_on", "bars")
-    overlay = layers.word("front.set", "inset") == "overlay"
-    made = layers.word("front.made", "applied" if runs_on == "slides" or overlay else "one_piece")
+    for part, chosen in (("front", front_stock), ("sides", side_stock), ("bottom", bottom_stock), ("back", back_stock)):
+        layers.choose(out, id, f"{part}.stock", chosen.id, "stock nearest to the usual thickness of this part")
+    runs_on = layers.choose(out, id, "runs_on", "bars", "wooden drawers hang on bars")
+    overlay = layers.choose(out, id, "front.set", "inset", "fronts stand inside their openings") == "overlay"
+    made = layers.choose(
+        out, id, "front.made", "applied" if runs_on == "slides" or overlay else "one_piece",
+        "a front of its own on slides and where it overlays; else the front of the box",
+    )
     reveal = _reveal(out, id, layers, front_stock)
     front_back = 0.0 if overlay else front_stock.thickness
     room = run_room(out, id, region, layers, runs_on, side_stock, front_back, reveal if made == "one_piece" and not overlay else 0.0)
@@ -63,7 +68,7 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
         return
     parts = _put(out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers)
     _join_front(out, parts, layers, made == "applied")
-    set_bottom = layers.word("bottom.set", "groove")
+    set_bottom = layers.choose(out, id, "bottom.set", "groove", "the bottom floats in a groove")
     fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
     _join_back(out, parts, layers)
     run = set_running(out, id, region, room, parts.left, parts.right, box, front_back, layers)

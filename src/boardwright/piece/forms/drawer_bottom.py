@@ -65,7 +65,13 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
             remedy=f"make the sides {out.up(up + t + 2 * sizer.step)} high or more, or use a thinner bottom",
         )
         return
-    under = how == "groove" and layers.word("bottom.back", "under" if stock.kind == "wood" else "captured") == "under"
+    under = how == "groove" and (
+        layers.choose(
+            out, id, "bottom.back", "under" if stock.kind == "wood" else "captured",
+            "a solid bottom passes under the back and can move; a sheet is held all round",
+        )
+        == "under"
+    )
     walls = _walls(parts)
     if under:
         parts.back.low[2] = z1

@@ -34,10 +34,11 @@ class Layers:
         """The lengths given for a key."""
         return [(path, value) for path, value in self.values(dotted)]
 
-    def word(self, dotted: str, default: str) -> str:
-        """The word given for a key, or the default."""
+    def choose(self, out: SetOut, id: str, dotted: str, default: str, rule: str) -> str:
+        """The word given for a key, or the trade's; explained under the drawer's id."""
         found = self.values(dotted)
-        return str(found[0][1]) if found else default
+        given = str(found[0][1]) if found else None
+        return out.sizer.choose(f"{id}.{dotted}", given, default, rule, self.path(dotted))
 
     def joint(self, dotted: str) -> tuple[JointKeys | None, str]:
         """The joint given for a key and its path."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boardwright.core.poses import Box
-from boardwright.piece.drafts import Channel, Draft
+from boardwright.piece.drafts import Channel, Draft, Step
 from boardwright.piece.forms.drawer_settings import Layers
 from boardwright.piece.forms.region import Region, rear_rail
 from boardwright.piece.forms.strips import fix_strip
@@ -263,7 +263,7 @@ def _bars(
 
 def _groove_beside_joints(out: SetOut, id: str, side: Draft, deep: float, layers: Layers) -> float:
     """Depth of the groove for a bar [mm]: it crosses the dado of the drawer back, which is cut from the other face."""
-    inside = max((c.depth for c in side.cuts if isinstance(c, Channel) and c.holds == f"{id}.back"), default=0.0)
+    inside = max((c.depth for c in side.cuts if isinstance(c, Channel | Step) and c.holds == f"{id}.back"), default=0.0)
     most = side.size(0) - inside - LEAST_BETWEEN
     if deep <= most + 1e-6:
         return deep

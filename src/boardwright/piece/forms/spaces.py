@@ -49,7 +49,11 @@ def _item(path: str, name: str, room: Room) -> Item:
 
 
 def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: str | None) -> Between:
-    kind = room.between or default
+    kind = out.sizer.choose(
+        f"{region.name}.between", room.between, default,
+        "nothing between drawers that hang at their sides; else shelves in rows, dividers in columns",
+        f"{region.path}.between",
+    )
     allowed = ("divider",) if room.columns is not None else ("none", "rail", "shelf")
     if kind not in allowed:
         out.find(

@@ -65,7 +65,9 @@ def settings(
         depth_share: depth as a share of the first part's thickness, instead of the kind's own.
         both_faces: True when the same part may be cut at the same place from its other face.
     """
-    kind = keys.kind if keys is not None else default_kind
+    kind = out.sizer.choose(
+        name, keys.kind if keys is not None else None, default_kind, "usual joint at this place", path
+    )
     t1 = first.size(first.thickness_axis)
     t2 = second.size(second.thickness_axis)
     sizer = out.sizer
