@@ -34,6 +34,11 @@ GROUPS = {
     "fit": "The dry fit",
     "tables": "Table files",
 }
+GUARDS = {
+    "stock.layout-invalid": "A layout is checked by code that knows nothing of how it was found. No design is known "
+    "that makes this check fail; if it ever does, the layout is not to be used.",
+}
+"""Codes that no design should be able to give."""
 INTRO = """# Findings
 
 Everything that Boardwright can say about a design, with the smallest design that makes it say so. An error will
@@ -69,7 +74,9 @@ def _is_key(code: str) -> bool:
     """True for a path of the design file, such as `case.back`, which looks like a code."""
     top, _, name = code.partition(".")
     field = DesignFile.model_fields.get(top)
-    models = get_args(field.annotation) if field is not None and get_origin(field.annotation) is UnionType else ()
+    models = (
+        get_args(field.annotation) if field is not None and get_origin(field.annotation) is UnionType else ()
+    )
     return any(isinstance(m, type) and issubclass(m, BaseModel) and name in m.model_fields for m in models)
 
 
@@ -81,6 +88,7 @@ def page_text() -> str:
         own = [c for c in codes if c.startswith(f"{group}.")]
         if own:
             parts += [f"## {title}", *(_entry(c) for c in own)]
+        parts += [f"### {c}\n\n*error.* {why}" for c, why in GUARDS.items() if c.startswith(f"{group}.")]
     return "\n\n".join(p.strip() for p in parts) + "\n"
 
 
@@ -90,7 +98,11 @@ def _entry(code: str) -> str:
     table = PAIRS / f"{code}.csv"
     rows = table.read_text(encoding="utf-8") if table.exists() else ""
     severity = text.split(" ", 1)[0]
-    parts = [f"### {code}", f"*{severity}.* {meaning.removeprefix('# ')}", _fenced("yaml", meaning + "\n" + design)]
+    parts = [
+        f"### {code}",
+        f"*{severity}.* {meaning.removeprefix('# ')}",
+        _fenced("yaml", meaning + "\n" + design),
+    ]
     if rows:
         parts += [f"with `{code}.csv`", _fenced("", rows)]
     return "\n\n".join([*parts, _fenced("", text)])

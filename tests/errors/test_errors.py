@@ -5,12 +5,22 @@ from pathlib import Path
 
 import pytest
 
-from boardwright.pipeline import check_file
+from boardwright.core.findings import Finding
+from boardwright.pipeline import check_file, make_plan
 
 HERE = Path(__file__).parent
 ROOT = HERE.parent.parent
 TOOL = runpy.run_path(str(ROOT / "tools/finding_docs.py"))
-CODES = sorted(TOOL["codes_in_source"]())
+CODES = sorted(TOOL["codes_in_source"]() - set(TOOL["GUARDS"]))
+OF_THE_CUT_LIST = {"stock.does-not-fit", "stock.glue-up-stages", "stock.short-parts"}
+"""They speak of rough pieces, not of a key of the file, and name the parts instead of a place."""
+
+
+def _findings(code: str) -> list[Finding]:
+    """The findings of a code: of the check, else of laying out the stock."""
+    result = check_file(f"{code}.yaml")
+    found = result.findings if any(f.code == code for f in result.findings) else make_plan(result)[1]
+    return [f for f in found if f.code == code]
 
 
 def test_every_code_has_a_pair_and_every_pair_a_code() -> None:
@@ -19,11 +29,13 @@ def test_every_code_has_a_pair_and_every_pair_a_code() -> None:
 
 
 @pytest.mark.parametrize("code", CODES)
-def test_the_design_gives_the_text(code: str, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest) -> None:
+def test_the_design_gives_the_text(
+    code: str, monkeypatch: pytest.MonkeyPatch, request: pytest.FixtureRequest
+) -> None:
     monkeypatch.chdir(HERE)
-    own = [f for f in check_file(f"{code}.yaml").findings if f.code == code]
+    own = _findings(code)
     assert own, "the design does not give its finding"
-    assert all(f.place.line >= 1 and f.place.column >= 1 for f in own)
+    assert all(f.place.line >= 1 and f.place.column >= 1 for f in own) or code in OF_THE_CUT_LIST
     text = "\n".join(f.text() for f in own) + "\n"
     golden = HERE / f"{code}.txt"
     if request.config.getoption("--update"):

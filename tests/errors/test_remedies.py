@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from boardwright.pipeline import check_text, read
+from boardwright.pipeline import check_file, check_text, make_plan, read
 
 HERE = Path(__file__).parent
 REMEDIES = [
@@ -21,6 +21,10 @@ REMEDIES = [
     ("fastener.breaks-through", "1 1/4 in or shorter", "screw_length: 1 3/4", "screw_length: 1 1/4"),
     ("fastener.edge", "`screw: 3`", "screw: 8", "screw: 3"),
     ("fastener.end-grain", "`fasten: dowels`", "fasten: screws", "fasten: dowels"),
+    ("fastener.too-short", "1 1/4 in or longer", "screw_length: 5/8", "screw_length: 1 1/4"),
+    ("drawer.box-too-high", "at most 4 13/16 in", "box_height: 6", "box_height: 4 13/16"),
+    ("drawer.groove-too-deep", "at most 1/4", "groove: 3/8", "groove: 1/4"),
+    ("drawer.runners-too-wide", "at most 9 1/2 in", "width: 12", "width: 9 1/2"),
     ("file.newer-format", "lower the number", "boardwright: 2", "boardwright: 1"),
     ("file.unknown-key", "`thickness`", "thicknes: 3/4, ", ""),
     ("fit.unplanned-gap", "leave 3/32 in or more", "51/64", "3/4 + 3/32"),
@@ -38,6 +42,9 @@ REMEDIES = [
     ("space.does-not-add-up", "take 1/2 in off", "size: 10", "size: 9 1/2"),
     ("space.nothing-to-stand-on", "`between: shelf`", "between: none", "between: shelf"),
     ("space.too-small", "take 5/32 in off", "18 1/4", "18 1/4 - 5/32"),
+    ("stock.no-lumber", "3 1/2 in thick or less", "thickness: 5", "thickness: 3 1/2"),
+    ("stock.no-such-thickness", "1/4 in", "thickness: 5/16", "thickness: 1/4"),
+    ("stock.larger-than-sheet", "at most 97 × 49 in", "length: 100", "length: 97"),
     ("stock.thickness-not-given", "1/2 in thick or less", "guide: 3/4", "guide: 1/2"),
     ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
@@ -68,3 +75,12 @@ def test_every_part_of_a_drawer_that_jams_is_freed_by_its_own_number(monkeypatch
     assert lower == ["1/32"] * len(jams)
     freed = text.replace("10 13/16", "10 13/16 - 1/32")
     assert "drawer.height" not in {f.code for f in check_text(freed).findings}
+
+
+def test_a_board_of_the_size_that_is_named_takes_the_part(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(HERE)
+    found = {f.code: f for f in make_plan(check_file("stock.does-not-fit.yaml"))[1]}
+    assert "205 long and 3 3/4 wide (in)" in found["stock.does-not-fit"].remedy
+    text = (HERE / "stock.does-not-fit.yaml").read_text(encoding="utf-8")
+    text += "shop:\n  boards: [{stock: pine, length: 205, width: 3 3/4}]\n"
+    assert "stock.does-not-fit" not in {f.code for f in make_plan(check_text(text))[1]}

@@ -15,7 +15,25 @@ NONSENSE = (
     "case.width", "-case.depth * 9", "stock.nothing", "'1' + '2'", "(((", "1/3 mm", "½", "999999999999", "12:30",
     "0.03125", "1/64", "300", "grain", "rails",
 )  # fmt: skip
-MARKS = ("\t", "\0", "\ufeff", "\r", "\x85", "\u2028", "  ", "-", ":", "#", "'", '"', "{", "]", "\\", "\U0001f600", "\ud800")
+MARKS = (
+    "\t",
+    "\0",
+    "\ufeff",
+    "\r",
+    "\x85",
+    "\u2028",
+    "  ",
+    "-",
+    ":",
+    "#",
+    "'",
+    '"',
+    "{",
+    "]",
+    "\\",
+    "\U0001f600",
+    "\ud800",
+)
 RUNS_PER_EXAMPLE = 60
 
 
@@ -67,7 +85,9 @@ def test_spoilt_examples_give_findings_with_places(path: Path) -> None:
         assert first == _findings(spoilt)
 
 
-@pytest.mark.parametrize("text", ["", "\0", "\ufeff", "\t", "-", "[", "a", "1", "null", "? ", "{", "%", "a: [", "\x85"])
+@pytest.mark.parametrize(
+    "text", ["", "\0", "\ufeff", "\t", "-", "[", "a", "1", "null", "? ", "{", "%", "a: [", "\x85"]
+)
 def test_what_is_no_design_gives_one_finding(text: str) -> None:
     findings = _findings(text)
     assert [f.code.split(".")[0] for f in findings] == ["file"] * len(findings) != []

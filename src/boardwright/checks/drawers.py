@@ -20,9 +20,14 @@ def travel(c: Context) -> Iterator[Finding]:
     for h in c.fit.hits:
         m = motions[h.motion]
         yield Finding(
-            "drawer.hits", Severity.ERROR, f"{m.name} hits {c.label(h.obstacle)} when it is pulled", m.place,
-            found=f"{c.label(h.part)} meets it {c.text(h.opening)} out", expected=f"a free travel of {c.text(m.travel)}",
-            source="dry fit of the solids", remedy="move what stands in its way, or make the drawer smaller",
+            "drawer.hits",
+            Severity.ERROR,
+            f"{m.name} hits {c.label(h.obstacle)} when it is pulled",
+            m.place,
+            found=f"{c.label(h.part)} meets it {c.text(h.opening)} out",
+            expected=f"a free travel of {c.text(m.travel)}",
+            source="dry fit of the solids",
+            remedy="move what stands in its way, or make the drawer smaller",
             parts=(h.part, h.obstacle),
         )
 
@@ -48,12 +53,15 @@ def height(c: Context) -> Iterator[Finding]:
             most = room / (1 + part.stock.across * (wet - now))
             key = "" if part.name == "drawer front" else " (`box_height`)"
             yield Finding(
-                "drawer.height", Severity.ERROR if gap_wet < 0 else Severity.WARNING,
+                "drawer.height",
+                Severity.ERROR if gap_wet < 0 else Severity.WARNING,
                 f"{m.name}: the {part.name} {part.letter} "
-                + ("jams" if gap_wet < 0 else "hardly clears") + " in its opening at the wettest time",
+                + ("jams" if gap_wet < 0 else "hardly clears")
+                + " in its opening at the wettest time",
                 m.place,
                 found=f"{c.text(gap_now)} of room at {now:g} % moisture, {c.text(gap_wet)} at {wet:g} %",
-                expected=f"at least {c.text(LEAST_RUNNING)} at {wet:g} %", source=SOURCE,
+                expected=f"at least {c.text(LEAST_RUNNING)} at {wet:g} %",
+                source=SOURCE,
                 remedy=f"make it {c.up(part.size[1] - most)} lower{key}, or give the opening more height",
                 parts=(part.id,),
             )
@@ -80,10 +88,13 @@ def width(c: Context) -> Iterator[Finding]:
         gap = m.opening.size(0) - across - grow
         if gap < LEAST_RUNNING:
             yield Finding(
-                "drawer.width", Severity.ERROR if gap < 0 else Severity.WARNING,
-                f"{m.name} " + ("is too wide for" if gap < 0 else "hardly clears") + " its opening", m.place,
+                "drawer.width",
+                Severity.ERROR if gap < 0 else Severity.WARNING,
+                f"{m.name} " + ("is too wide for" if gap < 0 else "hardly clears") + " its opening",
+                m.place,
                 found=f"opening {c.text(m.opening.size(0))}, drawer {c.text(across)} and {c.text(grow)} of swelling",
-                expected=f"at least {c.text(LEAST_RUNNING)}, both sides together", source=SOURCE,
+                expected=f"at least {c.text(LEAST_RUNNING)}, both sides together",
+                source=SOURCE,
                 remedy=f"leave {c.up(m.side_clearance + (LEAST_RUNNING - gap) / 2)} or more at each side (`side_clearance`), "
                 "or widen the opening",
             )
@@ -98,8 +109,12 @@ def depth(c: Context) -> Iterator[Finding]:
         left = m.rear_clearance - shrink
         if left < 0:
             yield Finding(
-                "drawer.depth", Severity.ERROR, f"{m.name} stands proud when the case shrinks", m.place,
+                "drawer.depth",
+                Severity.ERROR,
+                f"{m.name} stands proud when the case shrinks",
+                m.place,
                 found=f"{c.text(m.rear_clearance)} behind the box; the case loses {c.text(shrink)} at {dry:g} %",
-                expected="room behind the box at the driest time", source=SOURCE,
+                expected="room behind the box at the driest time",
+                source=SOURCE,
                 remedy=f"leave at least {c.up(shrink)} behind the box (`rear_clearance`)",
             )

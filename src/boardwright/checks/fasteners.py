@@ -19,6 +19,9 @@ APART = 2.0
 BEYOND = 1.5
 """Wood left beyond a tip [mm], below which a warning is given: half of the 1/8 in of common practice."""
 
+GRIP = 3.0
+"""Least grip of a screw, in shank diameters: common practice."""
+
 
 def _inside(point: Any, boxes: Any) -> bool:
     return bool(((boxes[:, 0] <= point + 1e-6) & (boxes[:, 1] >= point - 1e-6)).all(axis=1).any())
@@ -31,6 +34,9 @@ def tips(c: Context) -> Iterator[Finding]:
         into = c.parts.get(f.into)
         if into is None:
             continue
+        if _grip(f, into) <= 0:
+            yield _too_short(c, f, into)
+            continue
         boxes = cell.setdefault(f.into, cells(into))
         tip = np.array(f.tip)
         beyond = tip + np.array(f.direction) * BEYOND
@@ -39,13 +45,41 @@ def tips(c: Context) -> Iterator[Finding]:
         out = not _inside(tip, boxes)
         room = _room(f, into)
         yield Finding(
-            "fastener.breaks-through", Severity.ERROR if out else Severity.WARNING,
-            f"the {f.kind} from {c.label(f.held)} " + ("comes out of" if out else "nearly comes out of") + f" {c.label(f.into)}",
-            f.place, found=f"{f.name}: {c.text(f.length)} long, wood for {c.text(room)}",
-            expected=f"at least {c.text(BEYOND)} of wood beyond the tip", source="common practice",
+            "fastener.breaks-through",
+            Severity.ERROR if out else Severity.WARNING,
+            f"the {f.kind} from {c.label(f.held)} "
+            + ("comes out of" if out else "nearly comes out of")
+            + f" {c.label(f.into)}",
+            f.place,
+            found=f"{f.name}: {c.text(f.length)} long, wood for {c.text(room)}",
+            expected=f"at least {c.text(BEYOND)} of wood beyond the tip",
+            source="common practice",
             remedy=_shorter(c, f, room - 2 * BEYOND),
             parts=(f.held, f.into),
         )
+
+
+def _grip(f: Fastener, into: Part) -> float:
+    """How far the tip stands beyond the near side of the receiving part [mm]; negative before it."""
+    axis = max(range(3), key=lambda i: abs(f.direction[i]))
+    ahead = f.direction[axis] > 0
+    return f.tip[axis] - into.box.low[axis] if ahead else into.box.high[axis] - f.tip[axis]
+
+
+def _too_short(c: Context, f: Fastener, into: Part) -> Finding:
+    way = f.length - _grip(f, into)
+    least = c.up(way + GRIP * f.diameter)
+    return Finding(
+        "fastener.too-short",
+        Severity.ERROR,
+        f"the {f.kind} from {c.label(f.held)} does not reach {c.label(f.into)}",
+        f.place,
+        found=f.name,
+        expected=f"{c.text(way)} on the way to it and a grip of {GRIP:g} diameters",
+        source="common practice",
+        remedy=f"use one of {least} or longer",
+        parts=(f.held, f.into),
+    )
 
 
 def _shorter(c: Context, f: Fastener, most: float) -> str:
@@ -81,11 +115,14 @@ def meetings(c: Context) -> Iterator[Finding]:
             continue
         distance = float(np.sqrt((gap[i, j] ** 2).sum()))
         yield Finding(
-            "fastener.meet", Severity.ERROR,
+            "fastener.meet",
+            Severity.ERROR,
             f"two {one.kind}s meet in {c.label(one.into if one.into in (two.into, two.held) else one.held)}",
-            two.place, found=f"{c.text(distance)} between their axes",
+            two.place,
+            found=f"{c.text(distance)} between their axes",
             expected=f"at least {c.text(float(limit[i, j]))}: half of each diameter and {c.text(APART)} of wood",
-            source="common practice", remedy="move one along, or use shorter ones",
+            source="common practice",
+            remedy="move one along, or use shorter ones",
             parts=tuple(dict.fromkeys((one.held, one.into, two.held, two.into))),
         )
 
@@ -106,17 +143,26 @@ def edges(c: Context) -> Iterator[Finding]:
             )
             if found < need - 0.05:
                 yield Finding(
-                    "fastener.edge", Severity.WARNING, f"a screw is near the edge of {c.label(id)}", f.place,
-                    found=f"{f.name}, {c.text(found)} from the edge", expected=f"at least {c.text(need)}",
+                    "fastener.edge",
+                    Severity.WARNING,
+                    f"a screw is near the edge of {c.label(id)}",
+                    f.place,
+                    found=f"{f.name}, {c.text(found)} from the edge",
+                    expected=f"at least {c.text(need)}",
                     source=EDGE_SOURCE,
-                    remedy=_thinner(c, found) + "thicker stock", parts=(id,),
+                    remedy=_thinner(c, found) + "thicker stock",
+                    parts=(id,),
                 )
 
 
 def _thinner(c: Context, edge: float) -> str:
     """The thickest screw that may stand so near an edge."""
     fitting = [s.gauge for s in c.tables.screws.values() if EDGE_DIAMETERS * s.shank <= edge + 0.05]
-    return f"use a No. {max(fitting)} screw or a thinner one (`screw: {max(fitting)}`), or " if fitting else "use "
+    return (
+        f"use a No. {max(fitting)} screw or a thinner one (`screw: {max(fitting)}`), or "
+        if fitting
+        else "use "
+    )
 
 
 def end_grain(c: Context) -> Iterator[Finding]:
@@ -128,8 +174,13 @@ def end_grain(c: Context) -> Iterator[Finding]:
         along = abs(sum(a * b for a, b in zip(f.direction, part.pose.x, strict=True)))
         if along > 0.9:
             yield Finding(
-                "fastener.end-grain", Severity.WARNING, f"screws go into the end grain of {c.label(f.into)}", f.place,
-                found=f.name, expected="side grain, or dowels",
+                "fastener.end-grain",
+                Severity.WARNING,
+                f"screws go into the end grain of {c.label(f.into)}",
+                f.place,
+                found=f.name,
+                expected="side grain, or dowels",
                 source="end grain holds 60 % of side grain (builders' handbook); NDS allows it no withdrawal load (from memory)",
-                remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue", parts=(f.into,),
+                remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue",
+                parts=(f.into,),
             )

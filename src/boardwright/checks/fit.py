@@ -24,8 +24,12 @@ def collisions(c: Context) -> Iterator[Finding]:
         size = " × ".join(c.text(o.box.size(i)) for i in range(3))
         place = c.parts[o.second].place if o.second in c.parts else c.parts[o.first].place
         yield Finding(
-            "fit.collision", Severity.ERROR, f"{c.label(o.first)} and {c.label(o.second)} are in the same place",
-            place, found=f"{size} shared", expected="no shared room",
+            "fit.collision",
+            Severity.ERROR,
+            f"{c.label(o.first)} and {c.label(o.second)} are in the same place",
+            place,
+            found=f"{size} shared",
+            expected="no shared room",
             source="dry fit of the solids",
             remedy="move or shorten one of them, or join them with a dado or rabbet",
             parts=(o.first, o.second),
@@ -40,10 +44,13 @@ def open_joints(c: Context) -> Iterator[Finding]:
             continue
         j = joints[t.joint]
         yield Finding(
-            "fit.open-joint", Severity.ERROR,
+            "fit.open-joint",
+            Severity.ERROR,
             f"the {j.kind} joint of {c.label(j.first)} and {c.label(j.second)} does not close",
-            j.place, found=f"{100 * t.touching / t.area:.0f} % of the face touches",
-            expected=f"at least {100 * CLOSED:.0f} %", source="dry fit of the solids",
+            j.place,
+            found=f"{100 * t.touching / t.area:.0f} % of the face touches",
+            expected=f"at least {100 * CLOSED:.0f} %",
+            source="dry fit of the solids",
             remedy="look for a cut that takes the face away, and move it",
             parts=(j.first, j.second),
         )
@@ -58,7 +65,9 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
     low = np.array([p.box.low for p in parts])
     high = np.array([p.box.high for p in parts])
     apart = np.maximum(low[:, None] - high[None, :], low[None, :] - high[:, None])
-    for i, j in np.argwhere(np.triu((apart.max(axis=2) > c.piece.step * 1.01) & (apart.max(axis=2) < NEAR), 1)):
+    for i, j in np.argwhere(
+        np.triu((apart.max(axis=2) > c.piece.step * 1.01) & (apart.max(axis=2) < NEAR), 1)
+    ):
         one, two = parts[i], parts[j]
         if one.group != two.group or frozenset((one.id, two.id)) in joined:
             continue
@@ -68,9 +77,14 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
         if min(others) < 5.0:
             continue
         yield Finding(
-            "fit.unplanned-gap", Severity.WARNING, f"{c.label(one.id)} and {c.label(two.id)} nearly touch",
-            two.place, found=f"a gap of {c.text(float(gaps[axis]))}", expected="contact, or a clearance that is meant",
-            source="dry fit of the solids", remedy=f"close it by changing a size, or leave {c.up(NEAR)} or more",
+            "fit.unplanned-gap",
+            Severity.WARNING,
+            f"{c.label(one.id)} and {c.label(two.id)} nearly touch",
+            two.place,
+            found=f"a gap of {c.text(float(gaps[axis]))}",
+            expected="contact, or a clearance that is meant",
+            source="dry fit of the solids",
+            remedy=f"close it by changing a size, or leave {c.up(NEAR)} or more",
             parts=(one.id, two.id),
         )
 
@@ -85,12 +99,15 @@ def thin_webs(c: Context) -> Iterator[Finding]:
                 if left is None or left >= LEAST_WEB:
                     continue
                 yield Finding(
-                    "joint.thin-web", Severity.ERROR if left < 1.0 else Severity.WARNING,
+                    "joint.thin-web",
+                    Severity.ERROR if left < 1.0 else Severity.WARNING,
                     f"two cuts from opposite sides of {c.label(letter_part.id)} leave too little wood",
                     letter_part.place,
                     found=f"{c.text(max(left, 0.0))} of {c.text(letter_part.size[a.side.axis])}",
-                    expected=f"at least {c.text(LEAST_WEB)}", source="common practice",
-                    remedy=f"make one of them {c.up(LEAST_WEB - left)} shallower, or move it along", parts=(letter_part.id,),
+                    expected=f"at least {c.text(LEAST_WEB)}",
+                    source="common practice",
+                    remedy=f"make one of them {c.up(LEAST_WEB - left)} shallower, or move it along",
+                    parts=(letter_part.id,),
                 )
 
 

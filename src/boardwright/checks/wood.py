@@ -16,7 +16,11 @@ SOURCE = "movement: Wood Handbook FPL-GTR-190 eq. 13-2; limit of a cross-grain g
 
 def _strain(part: Part, axis: int) -> float:
     """Change per 1 % of moisture along a piece axis [1/%]."""
-    for own, rate in ((part.pose.x, part.stock.lengthwise), (part.pose.y, part.stock.across), (part.pose.z, part.stock.through)):
+    for own, rate in (
+        (part.pose.x, part.stock.lengthwise),
+        (part.pose.y, part.stock.across),
+        (part.pose.z, part.stock.through),
+    ):
         if abs(own[axis]) > 0.9:
             return rate
     return part.stock.across
@@ -25,7 +29,9 @@ def _strain(part: Part, axis: int) -> float:
 def _fixed(c: Context, joint: Joint) -> list[tuple[tuple[float, float], ...]]:
     """Extents on the three axes over which a joint holds both parts: glue faces, and rows of screws without slots."""
     out = [
-        tuple((k.box.low[i], k.box.high[i]) for i in range(3)) for k in joint.contacts if k.glued and joint.glued
+        tuple((k.box.low[i], k.box.high[i]) for i in range(3))
+        for k in joint.contacts
+        if k.glued and joint.glued
     ]
     screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind == "screw" and not f.slotted]
     if len(screws) > 1:
@@ -51,10 +57,13 @@ def cross_grain(c: Context) -> Iterator[Finding]:
         if worst <= LIMIT:
             continue
         yield Finding(
-            "wood.cross-grain", Severity.ERROR if worst > 2 * LIMIT else Severity.WARNING,
-            f"{c.label(one.id)} and {c.label(two.id)} are held together across the grain", joint.place,
+            "wood.cross-grain",
+            Severity.ERROR if worst > 2 * LIMIT else Severity.WARNING,
+            f"{c.label(one.id)} and {c.label(two.id)} are held together across the grain",
+            joint.place,
             found=f"{c.text(width)} held; they part by {c.text(worst)} between {m.driest:g} % and {m.wettest:g} % moisture",
-            expected=f"at most {c.text(LIMIT)}", source=SOURCE,
+            expected=f"at most {c.text(LIMIT)}",
+            source=SOURCE,
             remedy=f"hold them over {c.down(width * LIMIT / worst)} or less, let one of them float (a groove without glue, "
             "or screws in slots), turn its grain, or use a sheet",
             parts=(one.id, two.id),
@@ -67,24 +76,39 @@ def stock_gives(c: Context) -> Iterator[Finding]:
     for part in c.piece.parts:
         stock = part.stock
         thin = min(part.size)
-        if thin > stock.thickness + 1e-6 or (stock.kind == "sheet" and abs(part.size[2] - stock.thickness) > 1e-6):
+        if thin > stock.thickness + 1e-6 or (
+            stock.kind == "sheet" and abs(part.size[2] - stock.thickness) > 1e-6
+        ):
             if ("thick", part.letter) in seen:
                 continue
             seen.add(("thick", part.letter))
             yield Finding(
-                "stock.thickness-not-given", Severity.ERROR, f"no part of `{stock.id}` can be as thick as {c.label(part.id)}",
-                part.place, found=f"{c.text(thin)} of stock {c.text(stock.thickness)} thick",
+                "stock.thickness-not-given",
+                Severity.ERROR,
+                f"no part of `{stock.id}` can be as thick as {c.label(part.id)}",
+                part.place,
+                found=f"{c.text(thin)} of stock {c.text(stock.thickness)} thick",
                 expected=f"at most {c.text(stock.thickness)}",
-                remedy=f"name a stock {c.up(thin)} thick, or make the part {c.down(stock.thickness)} thick or less", parts=(part.id,),
+                remedy=f"name a stock {c.up(thin)} thick, or make the part {c.down(stock.thickness)} thick or less",
+                parts=(part.id,),
             )
         elif stock.sheet_size is not None:
             yield from _sheet(c, part, seen)
         elif ("class", stock.id) not in seen and _no_class(c, part):
             seen.add(("class", stock.id))
+            most = max(
+                (k.planned for k in c.tables.lumber.values() if k.system == c.piece.units), default=0.0
+            )
             yield Finding(
-                "stock.no-lumber", Severity.ERROR, f"no lumber on sale planes to the thickness of `{stock.id}`", part.place,
-                found=c.text(stock.thickness), expected="at most 3 3/4 in (95 mm)", source="lumber table",
-                remedy="use thinner stock, or glue it up from layers", parts=(part.id,),
+                "stock.no-lumber",
+                Severity.ERROR,
+                f"no lumber on sale planes to the thickness of `{stock.id}`",
+                part.place,
+                found=c.text(stock.thickness),
+                expected=f"at most {c.text(most)}",
+                source="lumber table",
+                remedy=f"use stock {c.down(most)} thick or less, or glue it up from layers",
+                parts=(part.id,),
             )
 
 
@@ -101,8 +125,13 @@ def _sheet(c: Context, part: Part, seen: set[tuple[str, str]]) -> Iterator[Findi
         return
     seen.add(("sheet", part.letter))
     yield Finding(
-        "stock.larger-than-sheet", Severity.ERROR, f"{c.label(part.id)} is larger than its sheet", part.place,
+        "stock.larger-than-sheet",
+        Severity.ERROR,
+        f"{c.label(part.id)} is larger than its sheet",
+        part.place,
         found=f"{c.printer.size(part.size[0])} × {c.printer.text(part.size[1])}",
         expected=f"at most {c.printer.size(length)} × {c.printer.text(width)}",
-        source=part.stock.source, remedy="use a larger sheet (`sheet_length`, `sheet_width`), or a smaller part", parts=(part.id,),
+        source=part.stock.source,
+        remedy="use a larger sheet (`sheet_length`, `sheet_width`), or a smaller part",
+        parts=(part.id,),
     )

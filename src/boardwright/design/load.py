@@ -42,7 +42,9 @@ class Design:
         return self.source.place(path)
 
 
-def load_text(text: str, name: str = "design", units: str | None = None) -> tuple[Design | None, list[Finding]]:
+def load_text(
+    text: str, name: str = "design", units: str | None = None
+) -> tuple[Design | None, list[Finding]]:
     """Read a design from text.
 
     Args:

@@ -49,8 +49,12 @@ class WoodMoisture(Keys):
     """Moisture content of the wood [%]."""
 
     now: float | None = Field(None, ge=0, le=30, description="on the day the parts are cut")
-    driest: float | None = Field(None, ge=0, le=30, description="at the driest time where the piece will live")
-    wettest: float | None = Field(None, ge=0, le=30, description="at the wettest time where the piece will live")
+    driest: float | None = Field(
+        None, ge=0, le=30, description="at the driest time where the piece will live"
+    )
+    wettest: float | None = Field(
+        None, ge=0, le=30, description="at the wettest time where the piece will live"
+    )
 
 
 class StockEntry(Keys):
@@ -61,10 +65,13 @@ class StockEntry(Keys):
     thickness: LengthText = Field(description="planed thickness of a wood; thickness a sheet is sold as")
     measured: LengthText | None = Field(None, description="thickness as measured, when it differs")
     sawn: Literal["flat", "quarter", "rift"] | None = Field(None, description="how the boards were sawn")
-    sheet_length: LengthText | None = Field(None, description="length of the sheet as bought, along its grain")
+    sheet_length: LengthText | None = Field(
+        None, description="length of the sheet as bought, along its grain"
+    )
     sheet_width: LengthText | None = Field(None, description="width of the sheet as bought")
     grain: Literal["along", "free"] | None = Field(
-        None, description="`free` lets parts be turned on the sheet; default `along` where the sheet has a grain"
+        None,
+        description="`free` lets parts be turned on the sheet; default `along` where the sheet has a grain",
     )
 
 
@@ -75,7 +82,9 @@ class JointKeys(Keys):
     depth: LengthText | None = Field(None, description="depth of the dado, rabbet or tongue")
     width: LengthText | None = Field(None, description="tongue: its thickness")
     stopped: LengthText | None = Field(None, description="dado: how far it stops short of the front edge")
-    fasten: Literal["screws", "dowels", "none"] | None = Field(None, description="what holds it beside the glue")
+    fasten: Literal["screws", "dowels", "none"] | None = Field(
+        None, description="what holds it beside the glue"
+    )
     count: int | None = Field(None, ge=1, le=40, description="how many screws or dowels")
     screw: int | None = Field(None, ge=2, le=16, description="screw number (gauge)")
     screw_length: LengthText | None = Field(None, description="length of the screw")
@@ -131,7 +140,9 @@ class Runners(Keys):
     stock: str | None = Field(None, description="stock")
     width: LengthText | None = Field(None, description="width of the runner")
     thickness: LengthText | None = Field(None, description="height of the runner")
-    guide: LengthText | None = Field(None, description="thickness of guide strips; 0 when the case sides guide")
+    guide: LengthText | None = Field(
+        None, description="thickness of guide strips; 0 when the case sides guide"
+    )
 
 
 class Slides(Keys):
@@ -257,7 +268,9 @@ class CutKeys(Keys):
     side: Literal["face", "back", "edge", "far_edge", "end", "far_end"] | None = Field(
         None, description="side it is cut into"
     )
-    along: Literal["length", "width", "thickness"] | None = Field(None, description="groove: which way it runs")
+    along: Literal["length", "width", "thickness"] | None = Field(
+        None, description="groove: which way it runs"
+    )
     edge: Literal["face", "back", "edge", "far_edge", "end", "far_end"] | None = Field(
         None, description="rabbet, notch: the edge it is measured from"
     )
@@ -290,7 +303,9 @@ class LoosePart(Keys):
 class LooseJoint(JointKeys):
     """A joint of two named parts."""
 
-    first: str = Field(description="part that receives: gets the dado or rabbet, or lies under the screw head")
+    first: str = Field(
+        description="part that receives: gets the dado or rabbet, or lies under the screw head"
+    )
     second: str = Field(description="part that goes in")
 
 
@@ -331,7 +346,9 @@ class DesignFile(Keys):
     drawers: Drawer | None = Field(None, description="keys for every drawer")
     parts: dict[str, LoosePart] | None = Field(None, description="loose parts, by name")
     joints: list[LooseJoint] | None = Field(None, description="joints of named parts")
-    tables: list[FileName] | None = Field(None, description="files with your own table rows, beside this file")
+    tables: list[FileName] | None = Field(
+        None, description="files with your own table rows, beside this file"
+    )
 
 
 Room.model_rebuild()

@@ -87,14 +87,22 @@ def _yaml_finding(error: Any, name: str) -> Finding:
     twice = re.search(r'duplicate key "(.*?)" with', what)
     if twice:
         return Finding(
-            "file.double-key", Severity.ERROR, f"the key `{twice[1]}` stands twice", Place(name, line, column),
-            found="it for the second time here", expected="each key once in its mapping",
+            "file.double-key",
+            Severity.ERROR,
+            f"the key `{twice[1]}` stands twice",
+            Place(name, line, column),
+            found="it for the second time here",
+            expected="each key once in its mapping",
             remedy="delete one of the two, or give this one another name",
         )
     met = re.match(r"expected .*, but found (.*)", what)
     return Finding(
-        "file.not-yaml", Severity.ERROR, "the file cannot be read as YAML", Place(name, line, column),
-        found=_PLAINER.get(what, met[1] if met else what.removeprefix("found ")), expected=_YAML,
+        "file.not-yaml",
+        Severity.ERROR,
+        "the file cannot be read as YAML",
+        Place(name, line, column),
+        found=_PLAINER.get(what, met[1] if met else what.removeprefix("found ")),
+        expected=_YAML,
         remedy="mend the line; text with a colon or a quote mark inside needs quotes around it",
     )
 

@@ -20,6 +20,9 @@ class Printer(Protocol):
     def size(self, mm: float) -> str:
         """A length [mm] without its unit."""
 
+    def tool(self, mm: float) -> str:
+        """The diameter of a drill or head [mm], as such tools are sold."""
+
 
 SIDE_WORDS = {
     Side.FACE: "face",
@@ -122,14 +125,14 @@ def _stops(start: float, end: float, axis: int, part: Part, printer: Printer) ->
 
 
 def _hole_words(h: Hole, part: Part, printer: Printer) -> str:
-    text = f"Ø {printer.size(h.diameter)}"
+    text = f"Ø {printer.tool(h.diameter)}"
     if h.slot > 0:
         way = ("along the grain", "across the grain", "through the thickness")[h.slot_along]
-        text = f"slot {printer.size(h.diameter)} × {printer.size(h.slot + h.diameter)} over all, {way},"
+        text = f"slot {printer.tool(h.diameter)} × {printer.size(h.slot)} between centres, {way},"
     text += " through" if h.through else f" × {printer.size(h.depth)} deep"
     text += f" from the {SIDE_WORDS[h.side]}"
     if h.countersink > 0:
-        text += f", countersunk Ø {printer.size(h.countersink)} at {h.countersink_angle:g}°"
+        text += f", countersunk Ø {printer.tool(h.countersink)} at {h.countersink_angle:g}°"
     if h.side.axis != 2:
         text += f", {printer.size(h.at[1])} from the back face"
     return text + (f", for {h.for_}" if h.for_ else "")

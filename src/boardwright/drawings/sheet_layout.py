@@ -232,13 +232,22 @@ def _small(
         ]
         at = min(free, key=lambda q: (math.hypot(q[0] - spot[0], q[1] - spot[1]), q), default=None)
         if at is None or math.hypot(at[0] - spot[0], at[1] - spot[1]) > spot[1] + 5.0:
-            under.append((spot, p))
+            under.append((_clear_below(spot, p, k, taken), p))
             continue
         out += [*leader(at, spot), *balloon(at, p.letter)]
         taken.append((at[0] - BALLOON, at[1] - BALLOON, at[0] + BALLOON, at[1] + BALLOON))
     for x, (spot, p) in zip(spread([s[0][0] for s in under], 5.4, 0.0, length), under, strict=True):
         out += [*leader((x, -5.0), spot), *balloon((x, -5.0), p.letter)]
     return out
+
+
+def _clear_below(spot: Point, p: Laid, k: float, taken: Sequence[tuple[float, ...]]) -> Point:
+    """A place on the piece from which a leader straight down crosses no text; its middle when there is none."""
+    for share in (0.5, 0.3, 0.7, 0.15, 0.85):
+        x = (p.x + p.length * share) * k
+        if not any(b[0] - 0.6 < x < b[2] + 0.6 and b[1] < spot[1] for b in taken):
+            return (x, spot[1])
+    return spot
 
 
 def _grid(box: tuple[float, float, float, float]) -> list[Point]:

@@ -10,10 +10,11 @@ from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Chain, Piece
 from boardwright.plan.cautions import cautions
-from boardwright.plan.facts import facts, notes
-from boardwright.plan.joints import plan_joints
+from boardwright.plan.facts import allowances, facts, notes
+from boardwright.plan.joints import joint_groups, plan_joints
 from boardwright.plan.parts import kinds, letters_of, plan_part, size, sizes
 from boardwright.plan.pictures import pictures
+from boardwright.plan.places import chain_words
 from boardwright.plan.reasons import plan_reasons
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
 from boardwright.plan.stock import buy_lines, layouts, preparation, strips
@@ -36,6 +37,7 @@ def build_plan(
     letters = letters_of(piece)
     boards, summaries, drawn = layouts(stock, printer)
     file = design.file
+    joints = plan_joints(piece, letters)
     outside = {name: size(printer, piece.outside.size(i)) for i, name in enumerate(("width", "depth", "height"))}
     data: dict[str, Any] = {
         "title": file.title.strip(),
@@ -47,14 +49,16 @@ def build_plan(
         "outside": outside,
         "facts": facts(piece, printer),
         "parts": _parts(piece, printer, letters, stock),
-        "joints": plan_joints(piece, letters),
+        "joints": joints,
+        "joint_groups": joint_groups(joints),
         "buy": buy_lines(stock),
         "layouts": boards,
         "layout_summaries": summaries,
         "drawings": pictures(piece, printer, letters, drawn, say),
         "cover": "assembled",
         "cautions": cautions(piece),
-        "notes": [*notes(design, piece, printer), *stock.rules],
+        "notes": notes(design, piece, printer),
+        "allowances": allowances(stock.rules),
         "findings": [_finding(f) for f in findings],
         "reasons": plan_reasons(piece, printer),
         "chains": [_chain(c, printer) for c in piece.chains],
@@ -88,7 +92,7 @@ def _finding(f: Finding) -> PlanFinding:
 
 def _chain(chain: Chain, printer: Printer) -> PlanChain:
     return PlanChain(
-        name=chain.name,
-        members=[ChainMember(label=label, size=size(printer, mm)) for label, mm in chain.members],
-        whole=ChainMember(label=chain.whole[0], size=size(printer, chain.whole[1])),
+        name=chain_words(chain.name),
+        members=[ChainMember(label=chain_words(label), size=size(printer, mm)) for label, mm in chain.members],
+        whole=ChainMember(label=chain_words(chain.whole[0]), size=size(printer, chain.whole[1])),
     )

@@ -105,10 +105,12 @@ def _finishing() -> Caution:
 
 
 def _tipping(piece: Piece) -> Caution:
+    mm, inches = f"{round(piece.outside.size(2))} mm", f"{round(piece.outside.size(2) / 25.4)} in"
+    high = f"{inches} ({mm})" if piece.units == "in" else f"{mm} ({inches})"
     return Caution(
         about="Tipping over",
         lines=[
-            f"A piece with drawers can fall on a child who climbs or pulls. This one is {round(piece.outside.size(2))} mm ({round(piece.outside.size(2) / 25.4)} in) high: fix it to the wall.",
+            f"A piece with drawers can fall on a child who climbs or pulls. This one is {high} high: fix it to the wall.",
             "Clothing storage in the USA has a law of its own (16 CFR 1261, ASTM F2057-23); a maker who sells it must meet it.",
         ],
         source="16 CFR 1261.2; US Consumer Product Safety Commission guidance",

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Piece
-from boardwright.plan.schema import Fact
+from boardwright.plan.schema import Allowance, Fact
 from boardwright.solids.mesh import weigh
+from boardwright.stock.wording import sold
 
 POUND = 0.45359237
 """One pound [kg], exact."""
@@ -65,7 +68,7 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         if stock.kind == "sheet":
             how = "as measured" if stock.measured else "as such sheets usually measure"
             out.append(
-                f"{stock.name} called {printer.text(stock.nominal)} is reckoned {printer.text(stock.thickness)} thick, {how}. "
+                f"{stock.name[:1].upper()}{stock.name[1:]} sold as {sold(printer.units, stock.nominal)} is reckoned {printer.text(stock.thickness)} thick, {how}. "
                 "If yours differs, put its thickness in the design and print the plan again: grooves, insides and drawers follow."
             )
     if any(s.kind == "wood" for s in stocks):
@@ -83,4 +86,14 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         out.append("Fit every drawer to its real opening: measure the opening at front and back before cutting the drawer parts.")
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
+    return out
+
+
+def allowances(rules: Sequence[str]) -> list[Allowance]:
+    """Rules of the shop, which the stock stage writes as `what: text (source)`, taken apart."""
+    out = []
+    for rule in rules:
+        what, _, rest = rule.partition(": ")
+        text, _, source = rest.partition(" (")
+        out.append(Allowance(what=what, text=text, source=source.removesuffix(")")))
     return out

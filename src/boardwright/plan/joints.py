@@ -1,11 +1,23 @@
-"""Joints of the plan: one line for each kind of joint between two letters."""
+"""Joints of the plan: one line for each kind of joint between two letters, and the same grouped by how they are made."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 
 from boardwright.piece.records import Piece
-from boardwright.plan.schema import PlanJoint
+from boardwright.plan.schema import JointGroup, PlanJoint
+
+NAMES = {
+    "hung": "drawer on bar",
+    "lock": "drawer lock",
+    "screwed": "strip, screwed",
+    "tongue": "tongue and dado",
+    "butt": "butt joint",
+}
+"""What a kind is called where its own name would not be understood. A `panel` is told by its summary."""
+ON = {"hung": "on", "screwed": "on", "planted": "on", "butt": "to"}
+"""How the second part of a kind meets the first; else it goes `into` it."""
 
 
 def plan_joints(piece: Piece, letters: Mapping[str, str]) -> list[PlanJoint]:
@@ -22,3 +34,39 @@ def plan_joints(piece: Piece, letters: Mapping[str, str]) -> list[PlanJoint]:
                   summary=summary, glued=glued)
         for first, second, kind, summary, glued in keys
     ]
+
+
+def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
+    """Joints that are made alike, in the order in which they first come.
+
+    Args:
+        joints: from `plan_joints`.
+    """
+    groups: dict[tuple[str, str, bool], list[PlanJoint]] = {}
+    for j in joints:
+        groups.setdefault((j.kind, j.summary, j.glued), []).append(j)
+    return [
+        JointGroup(name=_name(kind, summary), how=_how(summary, kind), glued=glued, count=sum(j.count for j in same),
+                   pairs=_pairs(kind, same))
+        for (kind, summary, glued), same in groups.items()
+    ]
+
+
+def _name(kind: str, summary: str) -> str:
+    if kind == "panel":
+        return f"panel in {'rabbet' if 'rabbet' in summary else 'groove'}"
+    return NAMES.get(kind, kind)
+
+
+def _how(summary: str, kind: str) -> str:
+    """The summary without what stands in the other columns: the glue, and the kind at its head."""
+    text = re.sub(r"[,;] (glued|dry|no glue)$", "", summary)
+    head = "butt joint, " if kind == "butt" else f"{kind} "
+    return text.removeprefix(head)
+
+
+def _pairs(kind: str, same: Sequence[PlanJoint]) -> str:
+    found: dict[str, list[str]] = {}
+    for j in same:
+        found.setdefault(j.second, []).append(j.first)
+    return "; ".join(f"{second} {ON.get(kind, 'into')} {', '.join(firsts)}" for second, firsts in found.items())

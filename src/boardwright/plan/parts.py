@@ -4,13 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Literal
 
 from boardwright.core.lengths import Printer
 from boardwright.piece.codec import cut_to_data
 from boardwright.piece.records import Part, Piece
+from boardwright.plan.places import places_words
 from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
 from boardwright.plan.words import work_lines
 from boardwright.solids.mesh import volume
+from boardwright.stock.wording import plain_name
+
+FITTED = frozenset({"back", "bar", "runner", "kicker", "guide"})
+"""Words in the names of parts of the case that are fitted to what stands already (common practice)."""
 
 
 def size(printer: Printer, mm: float) -> Size:
@@ -66,12 +72,13 @@ def plan_part(
         name=part.name,
         count=len(same),
         stock=stock.id,
-        stock_name=stock.name,
+        stock_name=plain_name(stock.name),
         material="wood" if stock.kind == "wood" else "sheet",
         finished=sizes(printer, part.size),
         rough=rough,
         glue_up=strips,
         grain=grain_words(part),
+        cut_when=cut_when(part),
         preparation=preparation,
         work=work_lines(part, printer, letters),
         mirror_of=part.mirror_of,
@@ -79,6 +86,7 @@ def plan_part(
         mass_kg=round(volume(part) * 1e-9 * stock.density, 4),
         cuts=cuts,
         instances=[Instance(id=p.id, group=p.group, pose=p.pose.rows()) for p in same],
+        places=places_words(p.id for p in same),
         drawing=f"part-{part.letter}",
     )
 
@@ -88,3 +96,10 @@ def grain_words(part: Part) -> str:
     if part.stock.kind == "sheet" and not part.stock.grain:
         return "any"
     return "long"
+
+
+def cut_when(part: Part) -> Literal["to list", "measure first"]:
+    """Whether a part can be cut from the list, or is better measured on the case first: drawers, backs, strips."""
+    if part.group != "case" or FITTED & set(part.name.split()):
+        return "measure first"
+    return "to list"

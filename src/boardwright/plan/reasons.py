@@ -7,13 +7,14 @@ import re
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Piece, Reason
 from boardwright.plan.parts import size
+from boardwright.plan.places import numbers_words, path_words
 from boardwright.plan.schema import PlanReason, Size
 
 _NUMBERED = re.compile(r"^drawer\.(\d+)\.(.*)$")
 
 
 def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
-    """One line a size; the same size of several drawers stands once, as `drawers 1, 2, 5: front.reveal`."""
+    """One line a size; the same size of several drawers stands once, as `drawers 1, 2, 5: front reveal`."""
     groups: dict[tuple[object, ...], list[tuple[str, Reason]]] = {}
     for r in piece.reasons:
         match = _NUMBERED.match(r.path)
@@ -24,9 +25,9 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
     for key, members in groups.items():
         r = members[0][1]
         numbers = list(dict.fromkeys(n for n, _ in members if n))
-        path = r.path
+        path = path_words(r.path)
         if numbers:
-            path = f"drawer{'s' if len(numbers) > 1 else ''} {', '.join(numbers)}: {key[1]}"
+            path = f"{numbers_words('drawer', map(int, numbers))}: {_tail(str(key[1]))}"
         out.append(
             PlanReason(
                 path=path, size=Size(mm=0.0, text=r.word) if r.word else size(printer, r.value), sum=r.sum, rule=r.rule,
@@ -34,3 +35,8 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
             )
         )
     return out
+
+
+def _tail(path: str) -> str:
+    """`front.joint.depth` as `front joint depth`."""
+    return path.replace(".", " ").replace("_", " ")

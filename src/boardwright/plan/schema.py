@@ -52,7 +52,8 @@ class PlanPart(Record):
     """One kind of part: all parts of one letter.
 
     `cuts` are the shop features in the part's own frame, as data (see docs/plan-format.md); `work` says the same in
-    words. `preparation` is what comes first: stock, glue-up, milling.
+    words. `preparation` is what comes first: stock, glue-up, milling. `cut_when` tells parts that can be cut from the
+    list from those that are fitted to what stands already. `places` says in words where the instances go.
     """
 
     letter: str
@@ -65,6 +66,7 @@ class PlanPart(Record):
     rough: Sizes | None
     glue_up: list[Strip] = Field(default_factory=list)
     grain: str
+    cut_when: Literal["to list", "measure first"] = "to list"
     preparation: list[str] = Field(default_factory=list)
     work: list[str]
     mirror_of: str = ""
@@ -72,6 +74,7 @@ class PlanPart(Record):
     mass_kg: float
     cuts: list[dict[str, Any]]
     instances: list[Instance]
+    places: str = ""
     drawing: str
 
 
@@ -84,6 +87,27 @@ class PlanJoint(Record):
     count: int
     summary: str
     glued: bool
+
+
+class JointGroup(Record):
+    """All joints of one kind that are made alike, as the PDF lists them.
+
+    `pairs` says which letters meet, e.g. `C into A, B; D into A, B`.
+    """
+
+    name: str
+    how: str
+    glued: bool
+    count: int
+    pairs: str
+
+
+class Allowance(Record):
+    """An allowance or a rule of the shop that rough sizes and layouts are reckoned with."""
+
+    what: str
+    text: str
+    source: str
 
 
 class Buy(Record):
@@ -217,6 +241,7 @@ class Plan(Record):
     facts: list[Fact]
     parts: list[PlanPart]
     joints: list[PlanJoint]
+    joint_groups: list[JointGroup] = Field(default_factory=list)
     buy: list[Buy]
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
@@ -225,6 +250,7 @@ class Plan(Record):
     """Id of the drawing on the cover; when empty, the first that is no part's and no layout's."""
     cautions: list[Caution]
     notes: list[str]
+    allowances: list[Allowance] = Field(default_factory=list)
     findings: list[PlanFinding]
     reasons: list[PlanReason]
     chains: list[PlanChain]

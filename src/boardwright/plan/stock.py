@@ -50,6 +50,7 @@ class _AsSold:
         self.units = printer.units
 
     def size(self, mm: float) -> str:
+        """A length [mm] without its unit, or with the other unit where that is how it is sold."""
         p = self._printer
         if p.on_step(mm):
             return p.size(mm)
@@ -58,6 +59,10 @@ class _AsSold:
         if p.units == "mm" and abs(mm / 25.4 * 8 - round(mm / 25.4 * 8)) < 1e-6:
             return f"{mm / 25.4:g} in"
         return p.size(settle(mm, p.step, "down"))
+
+    def tool(self, mm: float) -> str:
+        """As the plan's own printer."""
+        return self._printer.tool(mm)
 
 
 def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
@@ -91,19 +96,25 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
         ],
         _AsSold(printer),
         [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
-        [_cut(c, lot.kerf) for c in board.cuts if not c.trimming and c.stage > 0],
+        [_cut(c, lot.kerf, board) for c in board.cuts if not c.trimming and c.stage > 0],
         HUES[lot.kind],
         paper=PAGE,
     )
 
 
-def _cut(cut: CutLine, kerf: float) -> SawCut:
-    """The middle of the saw's cut, from one side of the piece in hand to the other."""
+def _cut(cut: CutLine, kerf: float, board: BoardLayout) -> SawCut:
+    """The middle of the saw's cut across the piece in hand, drawn through the trim to the edges of the board."""
     at = cut.position + kerf / 2
     r = cut.piece
     if cut.axis == "rip":
-        return SawCut((r.x0, at), (r.x1, at))
-    return SawCut((at, r.y0), (at, r.y1))
+        x0, x1 = _to_edges(r.x0, r.x1, board.length, board.trim_length)
+        return SawCut((x0, at), (x1, at))
+    y0, y1 = _to_edges(r.y0, r.y1, board.width, board.trim_width)
+    return SawCut((at, y0), (at, y1))
+
+
+def _to_edges(low: float, high: float, size: float, trim: float) -> tuple[float, float]:
+    return (0.0 if low <= trim + 0.01 else low, size if high >= size - trim - 0.01 else high)
 
 
 def strips(rough: RoughPart, printer: Printer) -> list[Strip]:

@@ -13,7 +13,7 @@ from typing import Any
 from boardwright.core.poses import Box, Pose, Vec, cross, dot
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Round, bodies
+from boardwright.solids.primitives import Body, Round, Trough, bodies
 
 Shape = Any
 """An OCCT `TopoDS_Shape`; nothing outside `solids` looks into it."""
@@ -133,7 +133,23 @@ def _body(body: Body) -> Shape:
         if abs(body.r0 - body.r1) < 1e-9:
             return BRepPrimAPI_MakeCylinder(frame, body.r0, body.length).Shape()
         return BRepPrimAPI_MakeCone(frame, body.r0, body.r1, body.length).Shape()
+    if isinstance(body, Trough):
+        return _trough(body)
     return BRepPrimAPI_MakeBox(gp_Pnt(*body.low), gp_Pnt(*body.high)).Shape()
+
+
+def _trough(body: Trough) -> Shape:
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakePolygon
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
+    from OCP.gp import gp_Pnt, gp_Vec
+
+    outline = BRepBuilderAPI_MakePolygon()
+    for corner in body.corners()[:4]:
+        outline.Add(gp_Pnt(*corner))
+    outline.Close()
+    way = [0.0, 0.0, 0.0]
+    way[body.along] = body.length
+    return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(*way)).Shape()
 
 
 def placed(shape: Shape, pose: Pose) -> Shape:

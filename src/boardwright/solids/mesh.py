@@ -10,7 +10,7 @@ from typing import Any
 from boardwright.core.poses import Box, Pose, Vec
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Round, bodies
+from boardwright.solids.primitives import Body, Round, Trough, bodies
 
 SEGMENTS = 48
 """Facets of a full circle."""
@@ -22,6 +22,8 @@ def _solid(body: Body) -> Any:
     if isinstance(body, Box):
         size = [body.size(i) for i in range(3)]
         return Manifold.cube(size).translate(list(body.low))
+    if isinstance(body, Trough):
+        return Manifold.hull_points(body.corners())
     return _round(body)
 
 

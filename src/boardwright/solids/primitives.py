@@ -32,7 +32,42 @@ class Round:
     r1: float
 
 
-Body = Box | Round
+@dataclass(frozen=True, slots=True)
+class Trough:
+    """The straight part of a countersunk slot: a bar of trapezoid section.
+
+    Attributes:
+        base: middle of its wide mouth [mm].
+        axis, sign: the way it goes into the wood.
+        depth: [mm].
+        along: part axis it runs along. length: [mm].
+        w0, w1: half its width at the mouth and at the bottom [mm].
+    """
+
+    base: Vec
+    axis: int
+    sign: int
+    depth: float
+    along: int
+    length: float
+    w0: float
+    w1: float
+
+    def corners(self) -> list[Vec]:
+        """Its eight corners: four at one end of the slot, then four at the other; each mouth, mouth, bottom, bottom."""
+        across = 3 - self.axis - self.along
+        out = []
+        for end in (-self.length / 2, self.length / 2):
+            for deep, wide in ((0.0, -self.w0), (0.0, self.w0), (self.depth, self.w1), (self.depth, -self.w1)):
+                v = list(self.base)
+                v[self.along] += end
+                v[self.axis] += self.sign * deep
+                v[across] += wide
+                out.append((v[0], v[1], v[2]))
+        return out
+
+
+Body = Box | Round | Trough
 
 
 def _span(size: Vec, axis: int, start: float, end: float) -> tuple[float, float]:
@@ -131,6 +166,11 @@ def _hole(cut: Hole, size: tuple[float, float, float]) -> list[Body]:
             top = cut.countersink / 2
             slope = math.tan(math.radians(cut.countersink_angle / 2))
             out.append(Round(point(surface, ca, cb), axis, sign, (top - r) / slope, top, r))
+    if cut.slot > 0 and cut.countersink > cut.diameter:
+        deep = (cut.countersink - cut.diameter) / 2 / math.tan(math.radians(cut.countersink_angle / 2))
+        out.append(
+            Trough(point(surface, *cut.at), axis, sign, deep, cut.slot_along, cut.slot, cut.countersink / 2, r)
+        )
     return out
 
 

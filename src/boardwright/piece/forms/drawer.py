@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft, meeting
-from boardwright.piece.forms.drawer_bottom import fit_bottom
+from boardwright.piece.forms.drawer_bottom import fit_bottom, lift_walls
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.running import Room, Run, run_room, set_running
@@ -67,8 +67,10 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     if front_box is None:
         return
     parts = _put(out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers)
-    _join_front(out, parts, layers, made == "applied")
     set_bottom = layers.choose(out, id, "bottom.set", "groove", "the bottom floats in a groove")
+    if set_bottom == "planted":
+        lift_walls(out, parts, bottom_stock, box)
+    _join_front(out, parts, layers, made == "applied")
     fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
     _join_back(out, parts, layers)
     run = set_running(out, id, region, room, parts.left, parts.right, box, front_back, layers)

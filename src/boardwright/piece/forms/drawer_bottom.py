@@ -19,6 +19,10 @@ if TYPE_CHECKING:
 SCREWED = JointKeys(kind="butt", fasten="screws", glue=True)
 
 
+LEAST_HELD = 3.0
+"""Wood of a front under the groove, or beside the rabbet, of the bottom [mm]: 1/8 in, common practice."""
+
+
 def fit_bottom(
     out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, layers: Layers, box: Box
 ) -> None:
@@ -78,6 +82,19 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     else:
         walls.append((parts.back, 1, False))
     panel = _panel(out, id, parts, stock, how, depth, z0, under)
+    front = parts.box_front or parts.front
+    held = z0 if how == "groove" else z1
+    if held - front.low[2] < LEAST_HELD:
+        walls = [w for w in walls if w[0] is not front]
+        out.find(
+            "drawer.bottom-below-front",
+            f"the front of {parts.name} does not reach low enough to hold the bottom",
+            layers.path("bottom"),
+            found=f"{out.about(max(held - front.low[2], 0.0))} of the front at the bottom's {how}",
+            expected=f"at least {out.up(LEAST_HELD)}",
+            source="common practice: 1/8 in (3 mm)",
+            remedy="set the bottom in a groove" if how == "rabbet" else "set the groove higher (`bottom.up`)",
+        )
     for wall, axis, high in walls:
         _receive(out, wall, axis, high, panel, how, depth, z0, z1, id)
 
@@ -143,10 +160,22 @@ def _stops(wall: Draft, along: int, panel: Draft, depth: float) -> tuple[float |
     return panel.low[along], panel.high[along]
 
 
+def _plantable(stock: Stock, box: Box) -> bool:
+    return box.size(2) >= 4 * stock.thickness
+
+
+def lift_walls(out: SetOut, parts: DrawerParts, stock: Stock, box: Box) -> None:
+    """Stand the walls of the box on a planted bottom, before they are joined."""
+    if not _plantable(stock, box):
+        return
+    for wall in [parts.left, parts.right, parts.back] + ([parts.box_front] if parts.box_front else []):
+        wall.low[2] = box.low[2] + stock.thickness
+        wall.high[2] = wall.low[2] + out.sizer.settled(wall.high[2] - wall.low[2], "down")
+
+
 def _planted(out: SetOut, id: str, parts: DrawerParts, stock: Stock, layers: Layers, box: Box) -> None:
     t = stock.thickness
-    walls = [parts.left, parts.right, parts.back] + ([parts.box_front] if parts.box_front else [])
-    if box.size(2) - t < 3 * t:
+    if not _plantable(stock, box):
         out.find(
             "drawer.bottom-too-thick",
             f"the bottom of {parts.name} is too thick for its height",
@@ -157,9 +186,6 @@ def _planted(out: SetOut, id: str, parts: DrawerParts, stock: Stock, layers: Lay
             remedy=f"make the box {out.up(4 * t)} high or more, or use a thinner bottom",
         )
         return
-    for wall in walls:
-        wall.low[2] = box.low[2] + t
-        wall.high[2] = wall.low[2] + out.sizer.settled(wall.high[2] - wall.low[2], "down")
     y0, y1 = parts.left.low[1], parts.left.high[1]
     front = parts.front
     if parts.box_front is None:

@@ -29,7 +29,17 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     if wall is None:
         return
     meet = meeting(wall, strip)
-    if meet is None:
+    if meet is None or meet.box.size(2) < strip.size(2) / 2:
+        out.find(
+            "drawer.strip-loose",
+            f"the {strip.name} of the drawer in `{path}` has no wood beside it to be screwed to",
+            path,
+            found=f"{out.about(meet.box.size(2) if meet else 0.0)} of the {wall.name} at its height",
+            expected=f"at least half of its {out.about(strip.size(2))}",
+            source="common practice",
+            remedy="use a full top and bottom in the case, shelves instead of rails, or run the drawer on bars or slides",
+            parts=(wall.id, strip.id),
+        )
         return
     axis = meet.axis
     thickness = strip.size(axis)

@@ -120,12 +120,13 @@ def drive(
     )
     enter = list(head_at)
     enter[axis] += through if forward else -through
-    second.cuts.append(
-        Bore(
-            axis, not forward, (enter[0], enter[1], enter[2]), pilot, length - through, False, 0.0, 0.0, 0,
-            "pilot", name,
+    if length > through + 1e-6:
+        second.cuts.append(
+            Bore(
+                axis, not forward, (enter[0], enter[1], enter[2]), pilot, length - through, False, 0.0, 0.0, 0,
+                "pilot", name,
+            )
         )
-    )
     id = f"screw.{len(out.fasteners) + 1}"
     out.fasteners.append(
         Fastener(
