@@ -35,15 +35,15 @@ GROUPS = {
     "tables": "Table files",
 }
 GUARDS = {
-    "stock.layout-invalid": "A layout is checked by code that knows nothing of how it was found. No design is known "
-    "that makes this check fail; if it ever does, the layout is not to be used.",
+    "stock.layout-invalid": "A layout is checked by code that knows nothing of how it was found. No "
+    "design is known that makes this check fail; if it ever does, the layout is not to be used.",
 }
 """Codes that no design should be able to give."""
 INTRO = """# Findings
 
-Everything that Boardwright can say about a design, with the smallest design that makes it say so. An error will
-fail, a warning may fail, a note is worth knowing. Each finding gives its place as file, line and column, what was
-found, what was expected, where that limit comes from, and what to do.
+Everything that Boardwright can say about a design, with the smallest design that makes it say so. An error
+will fail, a warning may fail, a note is worth knowing. Each finding gives its place as file, line and column,
+what was found, what was expected, where that limit comes from, and what to do.
 
 This page is written by `tools/finding_docs.py` from the pairs in `tests/errors`; a test compares them.
 """

@@ -20,7 +20,6 @@ from pathlib import Path
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
-from design_dice import Mapping, design, text
 
 from boardwright.core.findings import Finding
 from boardwright.core.lengths import Printer, read_step
@@ -29,6 +28,7 @@ from boardwright.piece.records import Part, Piece
 from boardwright.pipeline import Result, check_text
 from boardwright.solids.cells import own_cells
 from boardwright.solids.mesh import shape
+from design_dice import Mapping, design, text
 
 OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits")
 """Findings that a construction must not earn by itself; only loose parts can be put in each other's way."""

@@ -5,35 +5,20 @@ from pathlib import Path
 
 import pytest
 
-from boardwright.pipeline import check_text
 from boardwright.core.findings import Finding
+from boardwright.pipeline import check_text
 
 EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.yaml"))
 NONSENSE = (
-    "-1", "0", "1e9", "1e-9", "1e400", ".inf", ".nan", "''", "[]", "{}", "null", "true", '"1/0"', "a", "x" * 5000,
-    "-3/4", "2026-01-01", "1_000", "0x1F", "{a: 1}", "[1, 2]", "!!python/name:os.system", "&a", "*a", "|", "\"\\0\"",
-    "case.width", "-case.depth * 9", "stock.nothing", "'1' + '2'", "(((", "1/3 mm", "½", "999999999999", "12:30",
-    "0.03125", "1/64", "300", "grain", "rails",
+    "-1", "0", "1e9", "1e-9", "1e400", ".inf", ".nan", "''", "[]", "{}", "null", "true", '"1/0"', "a",
+    "x" * 5000, "-3/4", "2026-01-01", "1_000", "0x1F", "{a: 1}", "[1, 2]", "!!python/name:os.system", "&a", "*a", "|",
+    '"\\0"', "case.width", "-case.depth * 9", "stock.nothing", "'1' + '2'", "(((", "1/3 mm", "½",
+    "999999999999", "12:30", "0.03125", "1/64", "300", "grain", "rails",
 )  # fmt: skip
 MARKS = (
-    "\t",
-    "\0",
-    "\ufeff",
-    "\r",
-    "\x85",
-    "\u2028",
-    "  ",
-    "-",
-    ":",
-    "#",
-    "'",
-    '"',
-    "{",
-    "]",
-    "\\",
-    "\U0001f600",
+    "\t", "\0", "\ufeff", "\r", "\x85", "\u2028", "  ", "-", ":", "#", "'", '"', "{", "]", "\\", "\U0001f600",
     "\ud800",
-)
+)  # fmt: skip
 RUNS_PER_EXAMPLE = 60
 
 

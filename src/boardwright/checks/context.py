@@ -29,7 +29,7 @@ class Context:
         return f"{part.name} {part.letter}"
 
     def text(self, mm: float) -> str:
-        """A size found by computing, with its unit: on the step as it is, else to the nearest caliper reading."""
+        """A size found by computing, with its unit: on the step, else to the nearest caliper reading."""
         return about(self.printer, mm)
 
     def up(self, mm: float) -> str:

@@ -92,11 +92,12 @@ def width(c: Context) -> Iterator[Finding]:
                 Severity.ERROR if gap < 0 else Severity.WARNING,
                 f"{m.name} " + ("is too wide for" if gap < 0 else "hardly clears") + " its opening",
                 m.place,
-                found=f"opening {c.text(m.opening.size(0))}, drawer {c.text(across)} and {c.text(grow)} of swelling",
+                found=f"opening {c.text(m.opening.size(0))}, drawer {c.text(across)} "
+                f"and {c.text(grow)} of swelling",
                 expected=f"at least {c.text(LEAST_RUNNING)}, both sides together",
                 source=SOURCE,
-                remedy=f"leave {c.up(m.side_clearance + (LEAST_RUNNING - gap) / 2)} or more at each side (`side_clearance`), "
-                "or widen the opening",
+                remedy=f"leave {c.up(m.side_clearance + (LEAST_RUNNING - gap) / 2)} or more at each side "
+                "(`side_clearance`), or widen the opening",
             )
 
 
@@ -113,7 +114,8 @@ def depth(c: Context) -> Iterator[Finding]:
                 Severity.ERROR,
                 f"{m.name} stands proud when the case shrinks",
                 m.place,
-                found=f"{c.text(m.rear_clearance)} behind the box; the case loses {c.text(shrink)} at {dry:g} %",
+                found=f"{c.text(m.rear_clearance)} behind the box; the case loses {c.text(shrink)} "
+                f"at {dry:g} %",
                 expected="room behind the box at the driest time",
                 source=SOURCE,
                 remedy=f"leave at least {c.up(shrink)} behind the box (`rear_clearance`)",

@@ -120,7 +120,8 @@ def meetings(c: Context) -> Iterator[Finding]:
             f"two {one.kind}s meet in {c.label(one.into if one.into in (two.into, two.held) else one.held)}",
             two.place,
             found=f"{c.text(distance)} between their axes",
-            expected=f"at least {c.text(float(limit[i, j]))}: half of each diameter and {c.text(APART)} of wood",
+            expected=f"at least {c.text(float(limit[i, j]))}: half of each diameter "
+            f"and {c.text(APART)} of wood",
             source="common practice",
             remedy="move one along, or use shorter ones",
             parts=tuple(dict.fromkeys((one.held, one.into, two.held, two.into))),
@@ -180,7 +181,8 @@ def end_grain(c: Context) -> Iterator[Finding]:
                 f.place,
                 found=f.name,
                 expected="side grain, or dowels",
-                source="end grain holds 60 % of side grain (builders' handbook); NDS allows it no withdrawal load (from memory)",
+                source="end grain holds 60 % of side grain (builders' handbook); "
+                "NDS allows it no withdrawal load (from memory)",
                 remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue",
                 parts=(f.into,),
             )

@@ -9,8 +9,12 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Joint, Part
 
 LIMIT = 1.0
-"""Difference in movement that a glue line takes [mm]: what a cross-grain joint about 90 mm (3 1/2 in) wide makes
-over a change of 4 % in wood that moves 0.27 % for each per cent; wider ones fail in time (common practice)."""
+"""Difference in movement that a glue line takes [mm]: what a cross-grain joint about 90 mm (3 1/2 in) wide
+makes over a change of 4 % in wood that moves 0.27 % for each per cent; wider ones fail in time (common
+practice)."""
+ACROSS = 0.0005
+"""A part that moves more than this for each per cent of moisture moves across its grain [1/%]; two such parts move
+together, near enough, and are no cross-grain joint."""
 SOURCE = "movement: Wood Handbook FPL-GTR-190 eq. 13-2; limit of a cross-grain glue line: common practice"
 
 
@@ -27,7 +31,7 @@ def _strain(part: Part, axis: int) -> float:
 
 
 def _fixed(c: Context, joint: Joint) -> list[tuple[tuple[float, float], ...]]:
-    """Extents on the three axes over which a joint holds both parts: glue faces, and rows of screws without slots."""
+    """Extents over which a joint holds both parts: glue faces, and rows of screws without slots."""
     out = [
         tuple((k.box.low[i], k.box.high[i]) for i in range(3))
         for k in joint.contacts
@@ -50,6 +54,8 @@ def cross_grain(c: Context) -> Iterator[Finding]:
         worst, width = 0.0, 0.0
         for extent in _fixed(c, joint):
             for axis in range(3):
+                if min(_strain(one, axis), _strain(two, axis)) > ACROSS:
+                    continue
                 span = extent[axis][1] - extent[axis][0]
                 move = abs(_strain(one, axis) - _strain(two, axis)) * swing * span
                 if move > worst:
@@ -61,11 +67,12 @@ def cross_grain(c: Context) -> Iterator[Finding]:
             Severity.ERROR if worst > 2 * LIMIT else Severity.WARNING,
             f"{c.label(one.id)} and {c.label(two.id)} are held together across the grain",
             joint.place,
-            found=f"{c.text(width)} held; they part by {c.text(worst)} between {m.driest:g} % and {m.wettest:g} % moisture",
+            found=f"{c.text(width)} held; they part by {c.text(worst)} "
+            f"between {m.driest:g} % and {m.wettest:g} % moisture",
             expected=f"at most {c.text(LIMIT)}",
             source=SOURCE,
-            remedy=f"hold them over {c.down(width * LIMIT / worst)} or less, let one of them float (a groove without glue, "
-            "or screws in slots), turn its grain, or use a sheet",
+            remedy=f"hold them over {c.down(width * LIMIT / worst)} or less, "
+            "let one of them float (a groove without glue, or screws in slots), turn its grain, or use a sheet",
             parts=(one.id, two.id),
         )
 
@@ -89,7 +96,8 @@ def stock_gives(c: Context) -> Iterator[Finding]:
                 part.place,
                 found=f"{c.text(thin)} of stock {c.text(stock.thickness)} thick",
                 expected=f"at most {c.text(stock.thickness)}",
-                remedy=f"name a stock {c.up(thin)} thick, or make the part {c.down(stock.thickness)} thick or less",
+                remedy=f"name a stock {c.up(thin)} thick, or make the part {c.down(stock.thickness)} thick "
+                "or less",
                 parts=(part.id,),
             )
         elif stock.sheet_size is not None:

@@ -1,4 +1,4 @@
-"""Design file → `Design`: schema, units, lengths and references, with every problem at its line and column."""
+"""Design file → `Design`: schema, units, lengths and references, every problem at its line and column."""
 
 from __future__ import annotations
 
@@ -137,13 +137,15 @@ def unreadable(raw: str | int | float, units: Units) -> str:
 
 
 def length_finding(source: Source, path: str, raw: object, why: str) -> Finding:
+    """A length at a path that cannot be read, and why."""
     return Finding(
         "size.unreadable",
         Severity.ERROR,
         f"`{_short(raw)}` cannot be read as a length",
         source.place(path),
         found=why,
-        expected="a length such as `3/4`, `1 3/8`, `2 ft 6 in`, `19 mm`, or a sum such as `case.width / 2 - 1/4`",
+        expected="a length such as `3/4`, `1 3/8`, `2 ft 6 in`, `19 mm`, or a sum such as "
+        "`case.width / 2 - 1/4`",
         remedy="write the length in one of these ways",
     )
 
@@ -152,13 +154,11 @@ def _walk(data: Any, loc: tuple[str | int, ...]) -> tuple[str, Any]:
     """The part of a location that exists in the file, and what stands there."""
     path = ""
     for key in loc:
-        if (isinstance(data, dict) and key in data) or (
-            isinstance(data, list) and isinstance(key, int) and key < len(data)
-        ):
-            data = data[key]
-            path = join(path, key)
-        else:
+        known = isinstance(key, int) and key < len(data) if isinstance(data, list) else False
+        if not known and not (isinstance(data, dict) and key in data):
             break
+        data = data[key]
+        path = join(path, key)
     return path, data
 
 

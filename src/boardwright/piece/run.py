@@ -78,7 +78,7 @@ def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float
     head, _, last = name.rpartition(".")
     if out is not None and head == "stock" and last in out.stocks:
         return out.stocks[last].thickness
-    draft = drafts.get(head)
+    draft = drafts.get(head) or drafts.get(f"parts.{head}")
     if draft is None:
         return out.sizer.explained.get(name) if out is not None else None
     axes = {"length": draft.length_axis, "width": draft.width_axis, "thickness": draft.thickness_axis}

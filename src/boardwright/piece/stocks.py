@@ -115,6 +115,12 @@ def _thickness(sizer: Sizer, name: str, entry: StockEntry) -> tuple[float, float
     return None if measured is None else (nominal, measured)
 
 
+def _caliper(sizer: Sizer, mm: float) -> float:
+    """A measured thickness as a caliper shows it; one that is on the step, such as 23/32, stays as it is [mm]."""
+    grid = CALIPER[sizer.printer.units]
+    return mm if sizer.printer.on_step(mm) else round(mm / grid) * grid
+
+
 def _own(path: str, entry: StockEntry) -> str:
     """The key that gives the thickness."""
     return f"{path}.thickness" if entry.measured is None else f"{path}.measured"
@@ -148,7 +154,7 @@ def _wood(
     if entry.measured is None:
         actual = sizer.size(f"{path}.thickness", [(f"{path}.thickness", entry.thickness)], nominal, least=sizer.step)
     else:
-        actual = round(actual / CALIPER[design.units]) * CALIPER[design.units]
+        actual = _caliper(sizer, actual)
         sizer.explain(f"{path}.thickness", actual, "as measured", "", f"{path}.measured", given=True)
     if not 1.0 < actual <= 150.0:
         findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
@@ -208,8 +214,7 @@ def _sheet(
     elif entry.measured is None:
         actual = row.actual
         findings.append(_measure_it(design, path, sizer, row.actual, nominal, row.source))
-    grid = CALIPER[design.units]
-    actual = round(actual / grid) * grid
+    actual = _caliper(sizer, actual)
     if not 1.0 < actual <= 150.0:
         findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None

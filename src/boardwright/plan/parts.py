@@ -8,6 +8,7 @@ from typing import Literal
 
 from boardwright.core.lengths import Printer
 from boardwright.piece.codec import cut_to_data
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Part, Piece
 from boardwright.plan.places import places_words
 from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
@@ -66,7 +67,7 @@ def plan_part(
     """
     part = same[0]
     stock = part.stock
-    cuts = [cut_to_data(replace(c, holds=letters.get(c.holds, "")) if hasattr(c, "holds") else c) for c in part.cuts]
+    cuts = [cut_to_data(c if isinstance(c, Hole) else replace(c, holds=letters.get(c.holds, ""))) for c in part.cuts]
     return PlanPart(
         letter=part.letter,
         name=part.name,

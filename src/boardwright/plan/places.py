@@ -47,17 +47,24 @@ def places_words(ids: Iterable[str]) -> str:
     Args:
         ids: ids of all parts of one letter.
     """
-    drawers: dict[str, list[int]] = {}
+    drawers: dict[int, list[str]] = {}
     others: dict[str, None] = {}
     for id in ids:
         match = re.match(r"drawer\.(\d+)(?:\.(.*))?$", id)
         if match:
             side = next((s for s in _SIDES if s in (match[2] or "").split(".")), "")
-            drawers.setdefault(side, []).append(int(match[1]))
+            drawers.setdefault(int(match[1]), []).append(side)
         else:
             others[_place(id)] = None
-    out = [numbers_words("drawer", n) + (f": {side}" if side else "") for side, n in drawers.items()]
-    return "; ".join([*others, *out])
+    sides = [f"{s} side of the case" for s in _SIDES]
+    if all(s in others for s in sides):
+        others = {"both sides of the case": None, **{k: None for k in others if k not in sides}}
+    alike: dict[str, list[int]] = {}
+    for number, found in drawers.items():
+        alike.setdefault(" and ".join(sorted({s for s in found if s})), []).append(number)
+    return "; ".join(
+        [*others, *(numbers_words("drawer", n) + (f": {side}" if side else "") for side, n in alike.items())]
+    )
 
 
 def _place(id: str) -> str:

@@ -19,15 +19,15 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
     for r in piece.reasons:
         match = _NUMBERED.match(r.path)
         number, tail = match.groups() if match else ("", r.path)
-        key = (bool(match), tail, round(r.value, 6), r.word, r.sum, r.rule, r.source)
+        key: tuple[object, ...] = (bool(match), tail, round(r.value, 6), r.word, r.sum, r.rule, r.source)
         groups.setdefault(key, []).append((number, r))
     out = []
-    for key, members in groups.items():
+    for shared, members in groups.items():
         r = members[0][1]
         numbers = list(dict.fromkeys(n for n, _ in members if n))
         path = path_words(r.path)
         if numbers:
-            path = f"{numbers_words('drawer', map(int, numbers))}: {_tail(str(key[1]))}"
+            path = f"{numbers_words('drawer', map(int, numbers))}: {_tail(str(shared[1]))}"
         out.append(
             PlanReason(
                 path=path, size=Size(mm=0.0, text=r.word) if r.word else size(printer, r.value), sum=r.sum, rule=r.rule,

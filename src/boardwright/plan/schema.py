@@ -5,11 +5,11 @@ Lengths are given twice: `mm`, the settled size, and `text`, what is printed. No
 
 from __future__ import annotations
 
-from typing import Any, Literal
+from typing import Any, Final, Literal
 
 from pydantic import BaseModel, ConfigDict, Field
 
-FORMAT = "boardwright-plan/1"
+FORMAT: Final = "boardwright-plan/1"
 
 
 class Record(BaseModel):

@@ -121,13 +121,13 @@ def test_butt_in_sheet_goods_is_screwed() -> None:
 
 
 def test_count_and_screw_of_the_file_are_kept() -> None:
-    piece = piece_of(two_parts("kind: butt, fasten: screws, count: 4, screw: 5, screw_length: 1 1/4", shelf="ply"))
+    piece = piece_of(two_parts("kind: butt, fasten: screws, count: 4, screw: 5, screw_length: 1 1/4", upright="ply", shelf="ply"))
     assert len(piece.fasteners) == 4
     assert {f.name for f in piece.fasteners} == {"No. 5 x 1 1/4 in flat-head wood screw"}
 
 
 def test_screws_in_a_dado_go_through_what_is_left() -> None:
-    piece = piece_of(two_parts("kind: dado, fasten: screws", shelf="ply"))
+    piece = piece_of(two_parts("kind: dado, fasten: screws", upright="ply", shelf="ply"))
     # 3/4 - 1/4 = 1/2 under the head, twice that = 1 long; 1 - 1/2 = 1/2 in the shelf
     assert {f.name for f in piece.fasteners} == {"No. 6 x 1 in flat-head wood screw"}
     assert {inches(h.depth)[0] for h in holes(piece.part(SHELF))} == {0.5}

@@ -72,8 +72,17 @@ def _add(out: SetOut, plan: BackPlan, box: Box) -> Draft:
     hi = list(box.high)
     for axis in (0, 2):
         hi[axis] = box.low[axis] + out.sizer.settled(box.size(axis), "down")
-    axes = (2, 0) if plan.stock.grain and plan.stock.kind == "sheet" else (0, 2)
+    upright = plan.stock.kind == "sheet" and plan.stock.grain and not _lies_only(plan.stock, hi[0] - box.low[0], hi[2] - box.low[2])
+    axes = (2, 0) if upright else (0, 2)
     return out.add("case.back", "back", plan.stock, Box(box.low, (hi[0], hi[1], hi[2])), axes, path="case.back")
+
+
+def _lies_only(stock: Stock, width: float, height: float) -> bool:
+    """True when a sheet gives the back only with its grain across the case."""
+    if stock.sheet_size is None:
+        return False
+    length, across = stock.sheet_size
+    return not (height <= length and width <= across) and width <= length and height <= across
 
 
 def _spans(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, reach: float) -> tuple[float, float, float, float]:

@@ -81,10 +81,10 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
         parts.back.low[2] = z1
     else:
         walls.append((parts.back, 1, False))
-    panel = _panel(out, id, parts, stock, how, depth, z0, under)
     front = parts.box_front or parts.front
     held = z0 if how == "groove" else z1
-    if held - front.low[2] < LEAST_HELD:
+    reaches = held - front.low[2] >= LEAST_HELD
+    if not reaches:
         walls = [w for w in walls if w[0] is not front]
         out.find(
             "drawer.bottom-below-front",
@@ -95,12 +95,14 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
             source="common practice: 1/8 in (3 mm)",
             remedy="set the bottom in a groove" if how == "rabbet" else "set the groove higher (`bottom.up`)",
         )
+    panel = _panel(out, id, parts, stock, how, depth, z0, under, reaches)
     for wall, axis, high in walls:
         _receive(out, wall, axis, high, panel, how, depth, z0, z1, id)
 
 
 def _panel(
-    out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, depth: float, z0: float, under: bool
+    out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, depth: float, z0: float, under: bool,
+    in_front: bool,
 ) -> Draft:
     figure = out.tables.figure("drawer_bottom_short")
     short = out.sizer.settled(figure.value, "up") if how == "groove" else 0.0
@@ -108,7 +110,7 @@ def _panel(
     reach = depth - short
     front = parts.box_front or parts.front
     x0, x1 = parts.left.high[0] - reach, parts.right.low[0] + reach
-    y0 = front.high[1] - reach
+    y0 = front.high[1] - (reach if in_front else 0.0)
     y1 = parts.back.high[1] if under else parts.back.low[1] + reach
     x1 = x0 + out.sizer.settled(x1 - x0, "down")
     y1 = y0 + out.sizer.settled(y1 - y0, "down")

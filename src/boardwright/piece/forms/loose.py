@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import difflib
 
+from boardwright.core.arithmetic import ArithmeticProblem, parse
 from boardwright.core.poses import Box
 from boardwright.design.schema import CutKeys, LooseJoint, LoosePart
 from boardwright.piece.cuts import Side
@@ -18,10 +19,29 @@ PART_AXIS = {"length": 0, "width": 1, "thickness": 2}
 
 def loose_parts(out: SetOut, parts: dict[str, LoosePart], joints: list[LooseJoint]) -> None:
     """Put loose parts on the bench, cut them, and join what is named."""
-    for key, keys in parts.items():
-        _loose(out, key, keys)
+    for key in _in_order(out, parts):
+        _loose(out, key, parts[key])
     for i, joint in enumerate(joints):
         _joint(out, joint, f"joints[{i}]")
+
+
+def _in_order(out: SetOut, parts: dict[str, LoosePart]) -> list[str]:
+    """Keys of the parts, each after those that its sizes and place speak of; the file's order otherwise."""
+    leans: dict[str, set[str]] = {key: set() for key in parts}
+    for path, raw in out.design.lengths.items():
+        key = path.split(".")[1] if path.startswith("parts.") else ""
+        if key not in leans:
+            continue
+        try:
+            names = parse(str(raw), out.design.file.units).names
+        except ArithmeticProblem:
+            continue
+        leans[key] |= {n.removeprefix("parts.").split(".")[0] for n in names} & (set(parts) - {key})
+    done: list[str] = []
+    while len(done) < len(parts):
+        ready = [k for k in parts if k not in done and leans[k] <= set(done)]
+        done += ready or [k for k in parts if k not in done]
+    return done
 
 
 def _loose(out: SetOut, key: str, keys: LoosePart) -> None:

@@ -56,7 +56,8 @@ def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between
     if sizes is None:
         return []
     bounds = _bounds(out, region, axis, sizes, thick)
-    parts = _parts(out, region, axis, bounds, between) if thick else [None] * (len(items) - 1)
+    nothing: list[Draft | None] = [None] * (len(items) - 1)
+    parts = _parts(out, region, axis, bounds, between) if thick else nothing
     _chain(out, region, axis, items, bounds, thick)
     return _regions(region, axis, items, sizes, bounds, parts)
 
@@ -138,6 +139,7 @@ def _parts(
     joint = _inner_joint(out, region, between)
     stock = between.stock
     assert stock is not None
+    meets = [e for end in ends if end is not None for e in (end, rear_rail(out, end)) if e is not None]
     if ends[0] is None or ends[1] is None:
         out.find(
             "space.nothing-to-stand-on",
@@ -161,7 +163,7 @@ def _parts(
             show=((1, False), (axis, True), (axis, False)) if between.kind == "shelf" else ((1, False),),
             path=between.path or region.path,
         )
-        for end in (*ends, *(r for e in ends if (r := rear_rail(out, e)) is not None)):
+        for end in meets:
             make_joint(
                 out, f"{name}.joint", joint, f"{between.path or region.path}.joint", "dado", end, part,
                 both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail")),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boardwright.piece.drafts import Draft, meeting
+from boardwright.piece.drafts import Draft, Step, meeting
 from boardwright.piece.joints.faces import plane
 from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
 from boardwright.piece.setout import SetOut
@@ -13,6 +13,13 @@ SLOT = 6.0
 
 STAGGER = 20.0
 """Screws from the two faces of a divider stand this far apart along it [mm]: 3/4 in, common practice."""
+
+
+def _beside(wall: Draft, strip: Draft, axis: int) -> float:
+    """How much of a strip's height lies on the face of a wall [mm]; a tongue at the wall's end is no face."""
+    tongued = any(isinstance(c, Step) and c.purpose == "tongue" and c.axis == axis for c in wall.cuts)
+    stands = wall.seen() if tongued else wall.box
+    return max(0.0, min(stands.high[2], strip.high[2]) - max(stands.low[2], strip.low[2]))
 
 
 def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
@@ -29,12 +36,13 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     if wall is None:
         return
     meet = meeting(wall, strip)
-    if meet is None or meet.box.size(2) < strip.size(2) / 2:
+    beside = _beside(wall, strip, meet.axis) if meet else 0.0
+    if meet is None or beside < strip.size(2) / 2:
         out.find(
             "drawer.strip-loose",
             f"the {strip.name} of the drawer in `{path}` has no wood beside it to be screwed to",
             path,
-            found=f"{out.about(meet.box.size(2) if meet else 0.0)} of the {wall.name} at its height",
+            found=f"{out.about(beside)} of the {wall.name} at its height",
             expected=f"at least half of its {out.about(strip.size(2))}",
             source="common practice",
             remedy="use a full top and bottom in the case, shelves instead of rails, or run the drawer on bars or slides",
@@ -43,13 +51,15 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         return
     axis = meet.axis
     thickness = strip.size(axis)
-    chosen = choose_screw(out, None, None, min(strip.size(2), strip.size(1)) / 2, thickness, wall.size(axis))
+    settled = out.sizer.settled
+    up = settled(meet.box.size(2) / 2)
+    to_edge = min(up, meet.box.size(2) - up)
+    chosen = choose_screw(out, None, None, to_edge, thickness, wall.size(axis))
     if chosen is None:
-        no_screw(out, strip, wall, path, thickness, wall.size(axis), min(strip.size(2), strip.size(1)) / 2)
+        no_screw(out, strip, wall, path, thickness, wall.size(axis), to_edge)
         return
     screw, length = chosen
     crosses = wall.stock.kind == "wood" and wall.length_axis != strip.length_axis
-    settled = out.sizer.settled
     low, high = meet.box.low[1], meet.box.high[1]
     run = high - low
     edge = min(settled(max(12 * screw.shank, 40.0)), settled(run / 4))
@@ -58,7 +68,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     shifted = not at_left and not wall.id.startswith("case.side")
     pitch = (run - 2 * edge - stagger) / (count - 1)
     head = strip.face(axis, meet.high)
-    middle = meet.box.low[2] + settled(meet.box.size(2) / 2)
+    middle = meet.box.low[2] + up
     ids = []
     for i in range(count):
         at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)

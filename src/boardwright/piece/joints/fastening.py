@@ -49,8 +49,8 @@ def choose_screw(
         return ladder[0], want_length
     for screw in ladder:
         lengths = [x for x in screw.lengths if x <= held + room - LEFT_BEYOND_TIP + 1e-6]
-        grip = [x for x in lengths if x >= held + 3 * screw.shank]
-        good = [x for x in grip if x >= 2 * held]
+        grip = [x for x in lengths if x >= held + 3 * screw.shank - 1e-6]
+        good = [x for x in grip if x >= 2 * held - 1e-6]
         if good:
             return screw, good[0]
         if grip:
