@@ -5,7 +5,7 @@ BIN := $(VENV)/bin
 READY := $(VENV)/.ready
 EXAMPLES := $(sort $(wildcard examples/*.yaml))
 
-.PHONY: demo test setup lint types imports unit golden docs bench clean
+.PHONY: demo test setup lint types imports unit golden docs pictures bench clean
 
 demo: $(READY)
 	@for f in $(EXAMPLES); do \
@@ -44,6 +44,12 @@ docs: $(READY)
 	$(BIN)/python tools/plan_format.py
 	$(BIN)/python tools/finding_docs.py
 	$(BIN)/python tools/design_docs.py
+	$(BIN)/python tools/command_docs.py
+
+# The picture in the README: the cover of a plan. Needs pdftoppm (on Debian: poppler-utils).
+pictures: $(READY)
+	$(BIN)/boardwright plan examples/ribbon-chest.yaml --out out/ribbon-chest
+	pdftoppm -r 80 -f 1 -l 1 -png -singlefile out/ribbon-chest/plan.pdf docs/pictures/ribbon-chest-cover
 
 bench: $(READY)
 	$(BIN)/python tools/bench.py

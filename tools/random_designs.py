@@ -1,6 +1,6 @@
 """Sets out many random designs and looks for what must never happen.
 
-python tools/random_designs.py --count 200 --seed 1 [--units in|mm] [--verbose] [--keep DIR]
+python tools/random_designs.py --count 200 --seed 1 [--units in|mm] [--stock] [--verbose] [--keep DIR]
 
 A design with an error is refused, and that is well; what must not be: a traceback, two parts in one place or a
 joint that does not close in a case that no loose part disturbs, a sum that does not hold.
@@ -21,13 +21,17 @@ import numpy as np
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
-from boardwright.core.findings import Finding
+from boardwright.core.arithmetic import Resolver
+from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer, read_step
 from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet
 from boardwright.piece.records import Part, Piece
 from boardwright.pipeline import Result, check_text
 from boardwright.solids.cells import own_cells
 from boardwright.solids.mesh import shape
+from boardwright.stock.records import BoardLayout
+from boardwright.stock.records import Result as StockRun
+from boardwright.stock.run import run_stock, shop_choices
 from design_dice import Mapping, design, text
 
 OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits")
@@ -48,20 +52,26 @@ class Tally:
     codes: Counter[str] = field(default_factory=Counter)
     tracebacks: list[str] = field(default_factory=list)
     overlaps: list[str] = field(default_factory=list)
+    layouts: list[str] = field(default_factory=list)
     sums: list[str] = field(default_factory=list)
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """Everything that must not be, one line each, the design's name first."""
+        return (*self.tracebacks, *self.overlaps, *self.layouts, *self.sums)
 
     @property
     def bad(self) -> set[str]:
         """Names of the designs with something that must not be."""
-        return {line.split(":", 1)[0] for line in (*self.tracebacks, *self.overlaps, *self.sums)}
+        return {line.split(":", 1)[0] for line in self.lines}
 
 
-def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True) -> Result | None:
+def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True, stock: bool = False) -> Result | None:
     """Set out one design and add what is wrong to the tally.
 
     Args:
         keys: the design. name: for lines of the tally. tally: grows.
-        again: also set it out a second time, and one step wider.
+        again: also set it out a second time, and one step wider. stock: also lay it out on boards and sheets.
     """
     tally.designs += 1
     try:
@@ -70,6 +80,7 @@ def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True) -> Re
             tally.sums.append(f"{name}: a second run gives other numbers")
         if again:
             check_text(text(_wider(keys)), name)
+        laid = _lay_out(result) if stock and result.piece is not None else None
     except Exception:
         tally.tracebacks.append(f"{name}: {traceback.format_exc(limit=-3)}")
         return None
@@ -80,6 +91,9 @@ def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True) -> Re
     tally.pieces += 1
     tally.overlaps += [f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS]
     tally.sums += [f"{name}: {line}" for line in faults(result.piece)]
+    if laid is not None:
+        tally.codes.update(f"{f.severity.value} {f.code}" for f in laid.findings)
+        tally.layouts += [f"{name}: {line}" for line in _layout_faults(result.piece, laid)]
     if result.ok:
         tally.sums += [f"{name}: {line}" for line in _unjoined(result.piece)]
     return result
@@ -174,6 +188,48 @@ def _letters(piece: Piece) -> Iterator[str]:
                 yield f"part {part.id}: not the shape of {other.id}, with the same letter"
 
 
+def _lay_out(result: Result) -> StockRun:
+    """Boards and sheets of a design, as the plan has them."""
+    assert result.design is not None
+    assert result.piece is not None
+    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
+    return run_stock(result.piece, result.tables, shop_choices(result.design, sizes.value))
+
+
+def _layout_faults(piece: Piece, laid: StockRun) -> Iterator[str]:
+    """Layouts looked at again, from the printed numbers alone: inside, apart by the kerf, nothing left out."""
+    refused = {id for f in laid.findings if f.severity is Severity.ERROR for id in f.parts}
+    placed: Counter[str] = Counter()
+    for lot in laid.value.lots:
+        for board in lot.layouts:
+            placed.update(p.part for p in board.placed)
+            yield from (f"{board.id}: {line}" for line in _board_faults(board, lot.kerf))
+    for rough in laid.value.rough:
+        for id in rough.parts:
+            if id not in refused and placed[id] != rough.strips:
+                yield f"part {id}: {placed[id]} of {rough.strips} strips are laid out"
+    missing = {p.id for p in piece.parts} - {id for r in laid.value.rough for id in r.parts} - refused
+    yield from (f"part {id}: no rough size" for id in sorted(missing))
+
+
+def _board_faults(board: BoardLayout, kerf: float) -> Iterator[str]:
+    boxes = []
+    for p in board.placed:
+        size = (p.width, p.length) if p.turned else (p.length, p.width)
+        boxes.append((p.x, p.y, p.x + p.length, p.y + p.width))
+        inside = (
+            p.x >= board.trim_length - 0.01 and p.y >= board.trim_width - 0.01
+            and boxes[-1][2] <= board.length - board.trim_length + 0.01
+            and boxes[-1][3] <= board.width - board.trim_width + 0.01
+        )
+        if not inside:
+            yield f"{p.label} {size} lies outside the board"
+    for i, a in enumerate(boxes):
+        for b in boxes[:i]:
+            if max(a[0] - b[2], b[0] - a[2], a[1] - b[3], b[1] - a[3]) < kerf - 0.01:
+                yield f"pieces at {a[:2]} and {b[:2]} are nearer than the kerf"
+
+
 def _solid_key(part: Part) -> list[str]:
     """The cuts without what they hold, in an order of their own: equal lists are equal solids."""
     return sorted(repr({k: v for k, v in asdict(c).items() if k not in ("holds", "for_")}) for c in part.cuts)
@@ -192,6 +248,7 @@ def main() -> int:
     ask = argparse.ArgumentParser(description="set out random designs and look for what must never happen")
     ask.add_argument("--count", type=int, default=200)
     ask.add_argument("--seed", type=int, default=1, help="number of the first design")
+    ask.add_argument("--stock", action="store_true", help="lay each piece out on boards and sheets as well")
     ask.add_argument("--units", choices=("in", "mm"))
     ask.add_argument("--verbose", action="store_true", help="print every fault, not only the first ten of a kind")
     ask.add_argument("--keep", type=Path, help="folder for the files of designs with a fault")
@@ -200,9 +257,9 @@ def main() -> int:
     began = time.perf_counter()
     for seed in range(args.seed, args.seed + args.count):
         keys = design(seed, args.units)
-        before = len(tally.tracebacks) + len(tally.overlaps) + len(tally.sums)
-        try_design(keys, f"design-{seed}", tally, again=seed % AGAIN == 0)
-        if args.keep and before != len(tally.tracebacks) + len(tally.overlaps) + len(tally.sums):
+        before = len(tally.lines)
+        try_design(keys, f"design-{seed}", tally, again=seed % AGAIN == 0, stock=args.stock)
+        if args.keep and before != len(tally.lines):
             args.keep.mkdir(parents=True, exist_ok=True)
             (args.keep / f"design-{seed}.yaml").write_text(text(keys), encoding="utf-8")
     report(tally, args.verbose, time.perf_counter() - began)
@@ -213,12 +270,16 @@ def report(tally: Tally, verbose: bool, seconds: float) -> None:
     """Print the counts and the faults."""
     for code, count in sorted(tally.codes.items()):
         print(f"{count:6}  {code}")
-    for title, lines in (("tracebacks", tally.tracebacks), ("overlaps", tally.overlaps), ("wrong sums", tally.sums)):
+    kinds = {
+        "tracebacks": tally.tracebacks, "overlaps": tally.overlaps, "bad layouts": tally.layouts, "wrong sums": tally.sums
+    }
+    for title, lines in kinds.items():
         for line in lines if verbose else lines[:10]:
             print(f"  {title}: {line}")
     print(
-        f"{tally.designs} designs, {tally.pieces} pieces, {tally.refused} with an error, {len(tally.tracebacks)} tracebacks, "
-        f"{len(tally.overlaps)} overlaps, {len(tally.sums)} wrong sums in {len(tally.bad)} designs; "
+        f"{tally.designs} designs, {tally.pieces} pieces, {tally.refused} with an error; "
+        + ", ".join(f"{len(lines)} {title}" for title, lines in kinds.items())
+        + f" in {len(tally.bad)} designs; "
         f"{tally.designs / max(seconds, 1e-9):.1f} designs/s"
     )
 

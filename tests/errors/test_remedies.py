@@ -16,7 +16,7 @@ REMEDIES = [
     ("drawer.no-room", "5/32 in wider", "width: 3", "width: 3 5/32"),
     ("drawer.no-slide", "4 5/8 in deeper", "depth: 8", "depth: 12 5/8"),
     ("drawer.slide-too-high", "1 25/32 in high or more", "box_height: 1 1/2", "box_height: 1 25/32"),
-    ("drawer.unknown-slide", "use one of these", "side_mount_333", "side_mount_350"),
+    ("drawer.unknown-slide", "use one of these", "side_mount_333", "side_mount_14_in"),
     ("drawer.width", "1/32 in or more", "side_clearance: 0", "side_clearance: 1/32"),
     ("fastener.breaks-through", "1 1/4 in or shorter", "screw_length: 1 3/4", "screw_length: 1 1/4"),
     ("fastener.edge", "`screw: 3`", "screw: 8", "screw: 3"),

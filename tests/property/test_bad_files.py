@@ -8,10 +8,13 @@ import pytest
 from boardwright.core.findings import Finding
 from boardwright.pipeline import check_text
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "examples").glob("*.yaml"))
+ROOT = Path(__file__).parents[2]
+EXAMPLES = sorted((ROOT / "examples").glob("*.yaml"))
+SMALL = sorted((ROOT / "tests/errors").glob("*.yaml"))
 NONSENSE = (
     "-1", "0", "1e9", "1e-9", "1e400", ".inf", ".nan", "''", "[]", "{}", "null", "true", '"1/0"', "a",
-    "x" * 5000, "-3/4", "2026-01-01", "1_000", "0x1F", "{a: 1}", "[1, 2]", "!!python/name:os.system", "&a", "*a", "|",
+    "x" * 5000, "-3/4", "2026-01-01", "1_000", "0x1F", "{a: 1}",
+    "[1, 2]", "!!python/name:os.system", "&a", "*a", "|",
     '"\\0"', "case.width", "-case.depth * 9", "stock.nothing", "'1' + '2'", "(((", "1/3 mm", "½",
     "999999999999", "12:30", "0.03125", "1/64", "300", "grain", "rails",
 )  # fmt: skip
@@ -59,15 +62,25 @@ def _findings(text: str) -> tuple[Finding, ...]:
     return check_text(text, "spoilt.yaml").findings
 
 
+def _judge(spoilt: str) -> None:
+    first = _findings(spoilt)
+    assert all(f.place.line >= 1 and f.place.column >= 1 for f in first), (spoilt, first)
+    assert first == _findings(spoilt)
+
+
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
 def test_spoilt_examples_give_findings_with_places(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     dice = random.Random(path.stem)
     for _ in range(RUNS_PER_EXAMPLE):
-        spoilt = _spoil(text, dice)
-        first = _findings(spoilt)
-        assert all(f.place.line >= 1 and f.place.column >= 1 for f in first), (spoilt, first)
-        assert first == _findings(spoilt)
+        _judge(_spoil(text, dice))
+
+
+def test_spoilt_small_designs_give_findings_with_places() -> None:
+    dice = random.Random(len(NONSENSE))
+    for path in SMALL:
+        for _ in range(3):
+            _judge(_spoil(path.read_text(encoding="utf-8"), dice))
 
 
 @pytest.mark.parametrize(

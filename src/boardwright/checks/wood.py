@@ -72,7 +72,8 @@ def cross_grain(c: Context) -> Iterator[Finding]:
             expected=f"at most {c.text(LIMIT)}",
             source=SOURCE,
             remedy=f"hold them over {c.down(width * LIMIT / worst)} or less, "
-            "let one of them float (a groove without glue, or screws in slots), turn its grain, or use a sheet",
+            "let one of them float (a groove without glue, or screws in slots), turn its grain, "
+            "or use a sheet",
             parts=(one.id, two.id),
         )
 

@@ -98,10 +98,21 @@ def _step(file: DesignFile, source: Source, units: str) -> tuple[float, list[Fin
                 "the finest step to print is not usable",
                 source.place("work_to"),
                 found=str(raw),
-                expected=problem.instead,
+                expected=_steps(problem, "mm" if units == "mm" else "in"),
                 remedy=f"for example `work_to: {DEFAULT_STEP[units]}`",
             )
         ]
+
+
+def _steps(problem: LengthError, units: Units) -> str:
+    """The steps that are usable, also when what is written is no length at all."""
+    if problem.instead.startswith("one of"):
+        return problem.instead
+    try:
+        read_step(7, units)
+    except LengthError as refused:
+        return refused.instead
+    return ""
 
 
 def _lengths(model: BaseModel, path: str) -> Iterator[tuple[str, str | int | float]]:

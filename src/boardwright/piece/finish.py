@@ -1,6 +1,6 @@
 """From drafts to parts: cuts in the part's own frame, and one letter for all identical parts.
 
-Of the four ways to lay a board (turned end for end, turned over, both), the one is taken whose sizes from the
+Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn), the one is taken whose sizes from the
 reference end, edge and face lie on the step, with most cuts on the face; parts that look the same then get the
 same letter. A part that equals another only as its mirror image gets its own letter, and says so.
 """
@@ -24,9 +24,10 @@ MIRROR: Signs = (-1, 1, 1)
 class _Frame:
     """One way to lay a draft: which piece axis each part axis follows, and its sign."""
 
-    def __init__(self, draft: Draft, signs: Signs) -> None:
+    def __init__(self, draft: Draft, signs: Signs, quarter: bool = False) -> None:
         self.draft = draft
-        self.axes = (draft.length_axis, draft.width_axis, draft.thickness_axis)
+        across, through = draft.width_axis, draft.thickness_axis
+        self.axes = (draft.length_axis, through, across) if quarter else (draft.length_axis, across, through)
         self.signs = signs
         self.size = tuple(draft.size(a) for a in self.axes)
 
@@ -142,22 +143,25 @@ def _times(a: Signs, b: Signs) -> Signs:
     return (a[0] * b[0], a[1] * b[1], a[2] * b[2])
 
 
-def _laid(draft: Draft, signs: Signs, step: float) -> tuple[tuple[Any, ...], tuple[Cut, ...]]:
-    frame = _Frame(draft, signs)
-    cuts = sorted((frame.cut(c) for c in draft.cuts), key=shape_key)
-    on_face = sum(1 for c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
-    keys = tuple(shape_key(c) for c in cuts)
-    rank = (sum(_off_step(c, step) for c in cuts), -on_face, keys)
-    return rank, tuple(cuts)
+def _laid(frame: _Frame, step: float) -> tuple[tuple[Any, ...], tuple[Cut, ...]]:
+    cuts = sorted(((shape_key(c), c) for c in map(frame.cut, frame.draft.cuts)), key=lambda pair: pair[0])
+    on_face = sum(1 for _, c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
+    rank = (sum(_off_step(c, step) for _, c in cuts), -on_face, tuple(key for key, _ in cuts))
+    return rank, tuple(c for _, c in cuts)
 
 
-def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], Signs, tuple[Cut, ...]]:
-    ways = []
-    for turn in TURNS:
-        signs = _times(base, turn)
-        rank, cuts = _laid(draft, signs, step)
-        ways.append((rank, signs, cuts))
-    return min(ways, key=lambda w: (w[0], tuple(-s for s in w[1])))
+def _square(draft: Draft) -> bool:
+    """True for a square leg or post of solid wood, which may also be given a quarter turn."""
+    return draft.stock.kind == "wood" and _r(draft.size(draft.width_axis)) == _r(draft.size(draft.thickness_axis))
+
+
+def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], _Frame, tuple[Cut, ...]]:
+    frames = [_Frame(draft, _times(base, turn)) for turn in TURNS]
+    if _square(draft):
+        frames += [_Frame(draft, _times(_times(base, turn), (1, 1, -1)), quarter=True) for turn in TURNS]
+    ways = [(*_laid(frame, step), n) for n, frame in enumerate(frames)]
+    rank, cuts, n = min(ways, key=lambda w: (w[0], w[2]))
+    return rank, frames[n], cuts
 
 
 def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
@@ -171,9 +175,8 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
     laid = []
     for draft in drafts:
         base = _handed(draft)
-        rank, signs, cuts = _best(draft, base, step)
+        rank, frame, cuts = _best(draft, base, step)
         mirror_rank, _, _ = _best(draft, _times(base, MIRROR), step)
-        frame = _Frame(draft, signs)
         size = (frame.size[0], frame.size[1], frame.size[2])
         body = (draft.stock.id, *map(_r, size))
         key, mirror_key = (*body, rank[-1]), (*body, mirror_rank[-1])

@@ -63,8 +63,22 @@ def places_words(ids: Iterable[str]) -> str:
     for number, found in drawers.items():
         alike.setdefault(" and ".join(sorted({s for s in found if s})), []).append(number)
     return "; ".join(
-        [*others, *(numbers_words("drawer", n) + (f": {side}" if side else "") for side, n in alike.items())]
+        [*_together(others), *(numbers_words("drawer", n) + (f": {side}" if side else "") for side, n in alike.items())]
     )
+
+
+def _together(places: Iterable[str]) -> list[str]:
+    """`row 1, shelf 1` and `row 1, shelf 2` as `row 1, shelves 1, 2`."""
+    found: dict[tuple[str, str], list[int]] = {}
+    for place in places:
+        before, _, last = place.rpartition(", ")
+        match = re.fullmatch(r"(.+) (\d+)", last)
+        name, number = (match[1], int(match[2])) if match else (last, 0)
+        found.setdefault((before, name), []).append(number)
+    return [
+        (f"{before}, " if before else "") + (numbers_words(name, numbers) if numbers[0] else name)
+        for (before, name), numbers in found.items()
+    ]
 
 
 def _place(id: str) -> str:

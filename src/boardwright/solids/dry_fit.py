@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from boardwright.core.poses import Box, Vec
-from boardwright.piece.records import Contact, Joint, Part, Piece
+from boardwright.piece.records import Contact, Joint, Motion, Part, Piece
 from boardwright.solids.cells import cells, clashes, swept
 from boardwright.solids.mesh import box_solid, part_solid, shared_volume
 
@@ -159,41 +159,37 @@ def _pressed(
 
 def _hits(piece: Piece) -> list[Hit]:
     out: list[Hit] = []
-    cell = {p.id: cells(p) for p in piece.parts} if piece.motions else {}
+    if not piece.motions:
+        return out
+    things = [(p.id, p.group, cells(p)) for p in piece.parts]
+    bought = [(h.id, h.group, np.array([[h.box.low, h.box.high]], dtype=float)) for h in piece.hardware]
     for motion in piece.motions:
-        moving = [p for p in piece.parts if p.group == motion.id]
-        still = [p for p in piece.parts if p.group != motion.id]
-        if not moving or not still:
-            continue
-        obstacles = np.concatenate([cell[p.id] for p in still])
-        owner = np.repeat(np.arange(len(still)), [len(cell[p.id]) for p in still])
-        for part in moving:
-            own = cell[part.id]
-            path = swept(own, motion.direction, motion.travel)
-            found: dict[int, float] = {}
-            for a, b in clashes(path, obstacles):
-                at = _meets(own[a], obstacles[b], motion.direction)
-                k = int(owner[b])
-                found[k] = min(found.get(k, at), at)
-            out += [Hit(motion.id, part.id, still[k].id, at) for k, at in sorted(found.items())]
-        out += _hardware_hits(piece, motion.id, moving, motion.direction, motion.travel, cell)
+        moving = [t for t in things if t[1] == motion.id]
+        still = [t for t in things if t[1] != motion.id]
+        standing = [t for t in bought if t[1] != motion.id]
+        for group, obstacles in ((moving, still), (moving, standing), ([t for t in bought if t[1] == motion.id], still)):
+            out += _meetings(motion, group, obstacles)
     return out
 
 
-def _hardware_hits(piece: Piece, id: str, moving: list[Part], direction: Vec, travel: float, cell: Any) -> list[Hit]:
-    still = [h for h in piece.hardware if h.group != id]
-    own = [h for h in piece.hardware if h.group == id]
+_Thing = tuple[str, str, Any]
+"""Something that takes room: its id, its group, and the boxes that make it up."""
+
+
+def _meetings(motion: Motion, moving: list[_Thing], standing: list[_Thing]) -> list[Hit]:
+    """What moving things meet on their way, each pair once, where it first meets."""
+    if not moving or not standing:
+        return []
+    obstacles = np.concatenate([boxes for _, _, boxes in standing])
+    owner = np.repeat(np.arange(len(standing)), [len(boxes) for _, _, boxes in standing])
     out = []
-    if still:
-        boxes = np.array([[h.box.low, h.box.high] for h in still])
-        for part in moving:
-            for a, b in clashes(swept(cell[part.id], direction, travel), boxes):
-                out.append(Hit(id, part.id, still[b].id, _meets(cell[part.id][a], boxes[b], direction)))
-    if own:
-        boxes = swept(np.array([[h.box.low, h.box.high] for h in own]), direction, travel)
-        for part in (p for p in piece.parts if p.group != id):
-            for a, _ in clashes(boxes, cell[part.id]):
-                out.append(Hit(id, own[a].id, part.id, 0.0))
+    for id, _, own in moving:
+        found: dict[int, float] = {}
+        for a, b in clashes(swept(own, motion.direction, motion.travel), obstacles):
+            at = _meets(own[a], obstacles[b], motion.direction)
+            k = int(owner[b])
+            found[k] = min(found.get(k, at), at)
+        out += [Hit(motion.id, id, standing[k][0], at) for k, at in sorted(found.items())]
     return out
 
 

@@ -131,7 +131,7 @@ def _box(
             layers.path("box_height"),
             found=f"{out.about(height)} in an opening {out.about(region.fit[1])} high",
             expected=f"at most {out.down(free)}: the opening, less what the drawer runs on and its running room",
-            remedy="make the box lower or the opening higher",
+            remedy=f"make the box {out.down(free)} high or less, or the opening higher",
         )
         height = sizer.settled(free, "down")
     length = room.length

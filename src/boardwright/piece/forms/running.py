@@ -22,6 +22,10 @@ LEAST_BAR_LENGTH = 60.0
 """Least length of a bar [mm]: common practice, 2 3/8 in."""
 
 
+LEAST_STRIP = 60.0
+"""A bar, runner, guide or kicker is at least so long [mm]: room for two screws, common practice."""
+
+
 @dataclass(frozen=True, slots=True)
 class Room:
     """The room that the way of running leaves for the box.
@@ -170,7 +174,7 @@ def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | 
             return row if row.length + row.rear_clearance <= deep + 1e-6 else None
         out.find(
             "drawer.unknown-slide", f"`{key}` is no slide of the tables", path, found=str(key),
-            expected="one of " + ", ".join(list(out.tables.slides)[:8]) + " …",
+            expected="one of " + ", ".join(s.key for s in _own_slides(out)),
             remedy="use one of these, or add a row in a file under `tables:`",
         )
     given = out.sizer.given(layers.choices("slides.length"))
@@ -275,7 +279,7 @@ def _groove_beside_joints(out: SetOut, id: str, side: Draft, deep: float, layers
         found=f"{out.about(deep)} from outside and {out.about(inside)} from inside, in sides {out.about(side.size(0))} thick",
         expected="1/8 in (3 mm) of wood between them",
         source="common practice",
-        remedy=f"make the groove at most {out.text(good)} deep, or use thicker drawer sides",
+        remedy=f"make the groove at most {out.down(good)} deep, or use thicker drawer sides",
     )
     return good
 
@@ -295,24 +299,30 @@ def _runners(
         out.find(
             "drawer.runners-too-wide", f"the two runners of {id.replace('.', ' ')} do not fit beside each other",
             layers.path("runners.width"), found=f"2 × {out.about(width)} in an opening {out.about(region.fit[0])} wide",
-            expected=f"at most {out.down(most)} each", remedy="make the runners narrower or the opening wider",
+            expected=f"at most {out.down(most)} each", remedy=f"make the runners {out.down(most)} wide or less, or the opening wider",
         )
         width = most
     if _needs_runner(region):
         top = box.low[2] if floor is None else region.box.low[2]
-        thick = room.under if floor is None else floor.size(2)
-        y0 = front_back + (sizer.settled(2.0, "up") if floor is None else 0.0)
-        y0 = y0 if floor is None else floor.high[1]
+        thick = room.under if floor is None else min(room.under, floor.size(2))
+        y0 = front_back + sizer.settled(2.0, "up") if floor is None else floor.high[1]
+        if floor is None and sizer.settled(rear - y0, "down") < LEAST_STRIP:
+            out.find(
+                "drawer.no-room", f"there is no room for the runners of {id.replace('.', ' ')}", region.path,
+                found=f"{out.about(rear - y0)} behind its front", expected=f"at least {out.up(LEAST_STRIP)}",
+                source="common practice", remedy="make the case deeper",
+            )
         _pair(out, f"{id}.runner", "runner", region, room.stock, width, (y0, _before(out, floor, rear)), (top - thick, top))
     if room.guide > 0:
         top = box.low[2] + min(sizer.settled(25.4), box.size(2))
         _pair(
             out, f"{id}.guide", "guide", region, room.stock, room.guide, (front_back + sizer.settled(2.0, "up"), rear), (box.low[2], top)
         )
+    over = min(ceiling.size(2), room.stock.thickness) if ceiling is not None else 0.0
     if ceiling is not None and ceiling.size(1) < region.inner_depth - 1.0 and ceiling.id.startswith("case.top"):
         _pair(
             out, f"{id}.kicker", "kicker", region, room.stock, width,
-            (ceiling.high[1], _before(out, ceiling, rear)), (region.box.high[2], region.box.high[2] + ceiling.size(2)),
+            (ceiling.high[1], _before(out, ceiling, rear)), (region.box.high[2], region.box.high[2] + over),
         )
     length = box.size(1)
     travel = sizer.settled(length * 2 / 3, "down")
@@ -330,8 +340,12 @@ def _pair(
     out: SetOut, id: str, name: str, region: Region, stock: Stock, width: float, ys: tuple[float, float],
     zs: tuple[float, float],
 ) -> None:
-    """A strip at each wall; strips that another drawer has put at the same place are shared."""
+    """A strip at each wall; strips that another drawer has put at the same place are shared, and a gap between two
+    rails that is shorter than `LEAST_STRIP` needs none.
+    """
     length = out.sizer.settled(ys[1] - ys[0], "down")
+    if length < LEAST_STRIP:
+        return
     for wall, at_left in ((region.walls.left, True), (region.walls.right, False)):
         face = region.box.low[0] if at_left else region.box.high[0]
         x = sorted((face, face + (width if at_left else -width)))

@@ -1,0 +1,56 @@
+"""`docs/architecture.md` against the folders, the import rule and what is really imported."""
+
+import subprocess
+import sys
+import tomllib
+
+import pytest
+from pages import ROOT, page, rows
+
+PAGE = page("docs/architecture.md")
+SOURCE = ROOT / "src/boardwright"
+LINTER = tomllib.loads(page("pyproject.toml"))["tool"]["importlinter"]["contracts"]
+TABLE = {r[0].strip("`").rstrip("/").removesuffix(".py"): r for r in rows(PAGE) if len(r) == 5}
+DOORS = {"manifold3d": "manifold3d", "OCP": "OCCT", "ortools": "OR-tools", "ezdxf": "ezdxf", "typst": "typst", "ruamel": "ruamel.yaml"}
+
+
+def test_every_folder_stands_on_the_page() -> None:
+    folders = {p.parent.name for p in SOURCE.glob("*/__init__.py")}
+    files = {p.stem for p in SOURCE.glob("*.py")} - {"__init__"}
+    assert set(TABLE) == folders | files
+
+
+def test_the_order_is_that_of_the_import_rule() -> None:
+    layers = next(c for c in LINTER if c["type"] == "layers")["layers"]
+    order = list(TABLE)
+    at = 0
+    for layer in reversed(layers):
+        beside = {name.strip() for name in layer.split("|")}
+        assert set(order[at : at + len(beside)]) == beside
+        at += len(beside)
+    assert at == len(order)
+
+
+@pytest.mark.parametrize(("module", "name"), DOORS.items())
+def test_a_heavy_library_has_the_door_that_the_page_names(module: str, name: str) -> None:
+    named = {folder for folder, row in TABLE.items() if name in row[4]}
+    assert len(named) == 1
+    closed = {s.removeprefix("boardwright.") for c in LINTER if module in c.get("forbidden_modules", []) for s in c["source_modules"]}
+    assert not named & closed
+    assert set(TABLE) - closed <= named | {"library", "pipeline", "cli", "design", "publish", "drawings"}
+
+
+def test_checking_loads_no_library_that_it_does_not_need() -> None:
+    code = (
+        "import sys\nfrom boardwright.pipeline import check_file\n"
+        f"assert check_file({str(ROOT / 'examples/bolt-shelves.yaml')!r}).ok\n"
+        "print(*[m for m in ('OCP', 'ortools', 'typst') if m in sys.modules])"
+    )
+    run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert run.stdout.strip() == ""
+
+
+def test_files_that_the_page_names_are_there() -> None:
+    for named in ("core/steps.py", "piece/sizing.py", "piece/run.py", "piece/finish.py", "solids/dry_fit.py", "checks/run.py"):
+        assert f"`{named}`" in PAGE
+        assert (SOURCE / named).is_file()
