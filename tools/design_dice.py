@@ -1,4 +1,4 @@
-"""Random but sensible designs over the whole vocabulary of the design file; the same seed gives the same design."""
+"""Random but sensible designs over the whole vocabulary of the design file; one seed gives one design."""
 
 from __future__ import annotations
 
@@ -10,9 +10,21 @@ INCH = 25.4
 Mapping = dict[str, Any]
 
 WOODS = ("cherry_black", "maple_sugar", "oak_white", "walnut_black", "pine_eastern_white", "yellow_poplar")
-SHEETS_IN = (("birch_plywood", "3/4", "0.703"), ("hardwood_plywood", "3/4", "23/32"), ("birch_plywood", "1/2", "0.472"))
-SHEETS_MM = (("birch_plywood", "18", "17.7"), ("hardwood_plywood", "18", "18.3"), ("birch_plywood", "15", "14.8"))
-THIN_IN = (("hardwood_plywood", "1/4", "0.2015"), ("hardwood_plywood", "1/4", "0.2515"), ("birch_plywood", "3/8", "9.1 mm"))
+SHEETS_IN = (
+    ("birch_plywood", "3/4", "0.703"),
+    ("hardwood_plywood", "3/4", "23/32"),
+    ("birch_plywood", "1/2", "0.472"),
+)
+SHEETS_MM = (
+    ("birch_plywood", "18", "17.7"),
+    ("hardwood_plywood", "18", "18.3"),
+    ("birch_plywood", "15", "14.8"),
+)
+THIN_IN = (
+    ("hardwood_plywood", "1/4", "0.2015"),
+    ("hardwood_plywood", "1/4", "0.2515"),
+    ("birch_plywood", "3/8", "9.1 mm"),
+)
 THIN_MM = (("birch_plywood", "6.5", "6.3"), ("birch_plywood", "4", "3.9"), ("birch_plywood", "9", "9.15"))
 
 
@@ -26,7 +38,7 @@ class Dice:
         self.step = self.one("1/16", "1/32", "1/64") if self.units == "in" else self.one(0.1, 0.5, 1.0)
 
     def like(self) -> str:
-        """A stock for a part of the case: mostly that of the case, as solid wood and sheets glued across tear."""
+        """A stock for a part of the case: mostly that of the case, as solid wood and sheets part in time."""
         return self.stock if self.chance(0.9) else str(self.one("board", "panel"))
 
     def one(self, *choices: Any) -> Any:
@@ -67,9 +79,13 @@ def design(seed: int, units: str | None = None) -> Mapping:
     """
     d = Dice(seed, units)
     keys: Mapping = {"boardwright": 1, "title": f"Random piece {seed}", "units": d.units, "work_to": d.step}
-    d.maybe(0.3, keys, wood_moisture={"now": d.one(6, 8, 10), "driest": d.one(4, 6), "wettest": d.one(10, 12, 14)})
+    d.maybe(
+        0.3, keys, wood_moisture={"now": d.one(6, 8, 10), "driest": d.one(4, 6), "wettest": d.one(10, 12, 14)}
+    )
     keys["stock"] = _stock(d)
-    wide, high, deep = (d.random.uniform(203, most) for most in (d.one(800, 1600), d.one(900, 2400), d.one(500, 650)))
+    wide, high, deep = (
+        d.random.uniform(203, most) for most in (d.one(800, 1600), d.one(900, 2400), d.one(500, 650))
+    )
     keys["sizes"] = {"wide": d.length(wide), "high": d.length(high), "deep": d.length(deep)}
     keys["case"] = _case(d, wide, high)
     if d.chance(0.7):
@@ -91,8 +107,14 @@ def _stock(d: Dice) -> Mapping:
     out["board"] = {"wood": d.one(*WOODS), "thickness": thick}
     d.maybe(0.4, out["board"], sawn=d.one("flat", "quarter", "rift"))
     d.maybe(0.2, out["board"], measured=d.one("0.745", "0.781") if inches else d.one("18.85", "19.4"))
-    out["side"] = {"wood": d.one(*WOODS), "thickness": d.one("1/2", "7/16", "5/8") if inches else d.one("12", "13", "15")}
-    for name, rows in (("panel", SHEETS_IN if inches else SHEETS_MM), ("thin", THIN_IN if inches else THIN_MM)):
+    out["side"] = {
+        "wood": d.one(*WOODS),
+        "thickness": d.one("1/2", "7/16", "5/8") if inches else d.one("12", "13", "15"),
+    }
+    for name, rows in (
+        ("panel", SHEETS_IN if inches else SHEETS_MM),
+        ("thin", THIN_IN if inches else THIN_MM),
+    ):
         family, nominal, measured = d.one(*rows)
         out[name] = {"sheet": family, "thickness": nominal}
         d.maybe(0.7, out[name], measured=measured)
@@ -101,7 +123,11 @@ def _stock(d: Dice) -> Mapping:
 
 
 def _case(d: Dice, wide: float, high: float) -> Mapping:
-    keys: Mapping = {"width": d.one("wide", "wide", f"wide + {d.between(10, 60)}"), "height": "high", "depth": "deep"}
+    keys: Mapping = {
+        "width": d.one("wide", "wide", f"wide + {d.between(10, 60)}"),
+        "height": "high",
+        "depth": "deep",
+    }
     keys["stock"] = d.stock
     d.maybe(0.5, keys, through=d.one("sides", "top_and_bottom"))
     d.maybe(0.2, keys, sides={"stock": d.like()})
@@ -163,9 +189,13 @@ def _room(d: Dice, level: int, wide: float, high: float) -> Mapping:
     if level < 3 and most >= 2 and kind < (0.6, 0.4, 0.2)[level]:
         count = min(d.one(2, 2, 3, 3, 4), most)
         one = (wide, high / count - 20) if rows else (wide / count - 20, high)
-        keys["rows" if rows else "columns"] = spaces = [_sized(d, _room(d, level + 1, *one), i, max(one)) for i in range(count)]
+        keys["rows" if rows else "columns"] = spaces = [
+            _sized(d, _room(d, level + 1, *one), i, max(one)) for i in range(count)
+        ]
         parted = any("columns" in s for s in spaces)
-        d.maybe(0.6, keys, between=d.one("rail", "shelf", *() if parted else ("none",)) if rows else "divider")
+        d.maybe(
+            0.6, keys, between=d.one("rail", "shelf", *() if parted else ("none",)) if rows else "divider"
+        )
         d.maybe(0.2, keys, stock=d.like(), joint=_joint(d, *INNER))
         return keys
     content = d.one("drawer", "drawers", "drawers", "shelves", "open")
@@ -184,7 +214,9 @@ def _room(d: Dice, level: int, wide: float, high: float) -> Mapping:
 
 def _sized(d: Dice, room: Mapping, index: int, most: float) -> Mapping:
     if index and d.chance(0.25):
-        room["size"] = d.one(d.between(min(100, most / 2), min(250, most)), f"(case.height + case.width) / {d.one(12, 16)}")
+        room["size"] = d.one(
+            d.between(min(100, most / 2), min(250, most)), f"(case.height + case.width) / {d.one(12, 16)}"
+        )
     elif d.chance(0.3):
         room["share"] = d.one(0.8, 1, 1.25, 1.5)
     return room
@@ -206,23 +238,40 @@ def _drawer(d: Dice) -> Mapping:
     keys: Mapping = {}
     front: Mapping = {}
     d.maybe(0.5, front, set=d.one("inset", "overlay"), made=d.one("one_piece", "applied"))
-    d.maybe(0.3, front, stock=d.one("board", "panel"), joint=_joint(d, "butt", "rabbet", "tongue"))
+    d.maybe(0.3, front, stock=d.like(), joint=_joint(d, "butt", "rabbet", "tongue"))
     d.maybe(0.2, front, reveal=d.between(1.5, 4), gap=d.between(2, 5))
     bottom: Mapping = {}
     d.maybe(0.5, bottom, set=d.one("groove", "rabbet", "planted"), back=d.one("captured", "under"))
     d.maybe(0.3, bottom, stock=d.one("thin", "thin", "side"), up=d.between(6, 16), depth=d.between(3, 8))
     back: Mapping = {}
-    d.maybe(0.3, back, joint=_joint(d, "butt", "dado", "dado", "tongue", "rabbet"), stock=d.one("side", "board", "panel"))
+    d.maybe(
+        0.3, back, joint=_joint(d, "butt", "dado", "dado", "tongue", "rabbet"), stock=d.one("side", d.like())
+    )
     runs_on = d.one("bars", "runners", "slides")
     d.maybe(0.8, keys, front=front, bottom=bottom, back=back, runs_on=runs_on)
-    d.maybe(0.3, keys, sides={"stock": d.one("side", "side", "panel", "board")})
+    d.maybe(
+        0.3 if d.stock == "board" else 0.8,
+        keys,
+        sides={"stock": d.one("side", d.like()) if d.stock == "board" else d.like()},
+    )
     if d.chance(0.3):
         keys[runs_on] = {
             "bars": {"stock": "side", "height": d.between(9, 16), "groove": d.between(4, 7)},
-            "runners": {"stock": "board", "width": d.between(20, 50), "thickness": d.between(10, 22), "guide": d.one(0, d.between(6, 15))},
+            "runners": {
+                "stock": "board",
+                "width": d.between(20, 50),
+                "thickness": d.between(10, 22),
+                "guide": d.one(0, d.between(6, 15)),
+            },
             "slides": {"side": d.between(12.8, 14)},
         }[runs_on]
-    d.maybe(0.1, keys, side_clearance=d.between(0.5, 4), height_clearance=d.between(1, 6), rear_clearance=d.between(3, 20))
+    d.maybe(
+        0.1,
+        keys,
+        side_clearance=d.between(0.5, 4),
+        height_clearance=d.between(1, 6),
+        rear_clearance=d.between(3, 20),
+    )
     d.maybe(0.08, keys, box_height=d.between(50, 120))
     return {k: v for k, v in keys.items() if v != {}}
 
@@ -231,17 +280,48 @@ def _loose(d: Dice, keys: Mapping) -> None:
     """A block and a rail away from the case, joined to each other, with cuts of their own."""
     keys["parts"] = {
         "post": {
-            "stock": "board", "length": d.between(300, 500), "width": d.between(60, 100), "along": "z", "across": "y",
+            "stock": "board",
+            "length": d.between(300, 500),
+            "width": d.between(60, 100),
+            "along": "z",
+            "across": "y",
             "at": ["case.width + 2 * wide", 0, 0],
             "cuts": [
-                {"kind": "hole", "side": "face", "from_end": d.between(30, 60), "from_edge": d.between(20, 40), "diameter": d.between(4, 8)},
-                {"kind": "groove", "side": "back", "along": "length", "at": d.between(5, 10), "width": d.between(4, 8), "depth": d.between(3, 6)},
+                {
+                    "kind": "hole",
+                    "side": "face",
+                    "from_end": d.between(30, 60),
+                    "from_edge": d.between(20, 40),
+                    "diameter": d.between(4, 8),
+                },
+                {
+                    "kind": "groove",
+                    "side": "back",
+                    "along": "length",
+                    "at": d.between(5, 10),
+                    "width": d.between(4, 8),
+                    "depth": d.between(3, 6),
+                },
             ],
         },
         "arm": {
-            "stock": "board", "length": d.between(200, 400), "width": d.between(30, 50), "along": "x", "across": "y",
+            "stock": "board",
+            "length": d.between(200, 400),
+            "width": d.between(30, 50),
+            "along": "x",
+            "across": "y",
             "at": ["parts.post.right", 0, d.between(100, 200)],
-            "cuts": [{"kind": "notch", "end": "far_end", "edge": "edge", "length": d.between(10, 30), "width": d.between(8, 15)}],
+            "cuts": [
+                {
+                    "kind": "notch",
+                    "end": "far_end",
+                    "edge": "edge",
+                    "length": d.between(10, 30),
+                    "width": d.between(8, 15),
+                }
+            ],
         },
     }
-    keys["joints"] = [{"first": "post", "second": "arm", **({"kind": j} if isinstance(j := _joint(d, *INNER), str) else j)}]
+    keys["joints"] = [
+        {"first": "post", "second": "arm", **({"kind": j} if isinstance(j := _joint(d, *INNER), str) else j)}
+    ]

@@ -78,7 +78,8 @@ def _takes(annotation: Any, places: dict[str, str]) -> str:
     if origin is Literal:
         return ", ".join(f"`{a}`" for a in args)
     if origin is list:
-        return f"list of {_takes(args[0], places)}"
+        item = _takes(args[0], places)
+        return f"list of {item}s" if item == "length" else f"list of {item}"
     if origin is dict:
         return f"names, each with {_takes(args[1], places)}"
     if hasattr(annotation, "__metadata__"):
@@ -123,7 +124,7 @@ def _figure(key: str, high: bool) -> str:
     figure = default_tables().figure(key)
     mm = figure.high if high else figure.value
     if unit == "in" and mm is not None:
-        text = f"{text} in ({mm:.1f} mm)"
+        text = f"{text} in ({round(mm, 2):g} mm)"
     elif unit != "share":
         text = f"{text} {unit}"
     return f"{text} (`{key}`: {figure.reason})"

@@ -2,8 +2,8 @@
 
 python tools/random_designs.py --count 200 --seed 1 [--units in|mm] [--stock] [--verbose] [--keep DIR]
 
-A design with an error is refused, and that is well; what must not be: a traceback, two parts in one place or a
-joint that does not close in a case that no loose part disturbs, a sum that does not hold.
+A design with an error is refused, and that is well; what must not be: a traceback, two parts in one place or
+a joint that does not close, a bad layout, a sum that does not hold.
 """
 
 from __future__ import annotations
@@ -66,7 +66,9 @@ class Tally:
         return {line.split(":", 1)[0] for line in self.lines}
 
 
-def try_design(keys: Mapping, name: str, tally: Tally, again: bool = True, stock: bool = False) -> Result | None:
+def try_design(
+    keys: Mapping, name: str, tally: Tally, again: bool = True, stock: bool = False
+) -> Result | None:
     """Set out one design and add what is wrong to the tally.
 
     Args:
@@ -139,13 +141,15 @@ def _outside(part: Part, cut: Cut) -> Iterator[str]:
     if isinstance(cut, Groove):
         third = 3 - cut.side.axis - cut.along
         spans = [
-            (cut.at, cut.at + cut.width, part.size[third]), (cut.start, cut.end, part.size[cut.along]),
+            (cut.at, cut.at + cut.width, part.size[third]),
+            (cut.start, cut.end, part.size[cut.along]),
             (0.0, cut.depth, part.size[cut.side.axis]),
         ]
     elif isinstance(cut, Rabbet):
         third = 3 - cut.side.axis - cut.edge.axis
         spans = [
-            (0.0, cut.width, part.size[cut.edge.axis]), (cut.start, cut.end, part.size[third]),
+            (0.0, cut.width, part.size[cut.edge.axis]),
+            (cut.start, cut.end, part.size[third]),
             (0.0, cut.depth, part.size[cut.side.axis]),
         ]
     elif isinstance(cut, Notch):
@@ -172,7 +176,7 @@ def _volumes(part: Part) -> Iterator[str]:
 
 
 def _letters(piece: Piece) -> Iterator[str]:
-    """Parts of one letter must be the same solid; a mirror image must not share the letter of what it mirrors."""
+    """Parts of one letter must be the same solid; a mirror image has a letter of its own."""
     first: dict[str, Part] = {}
     for part in piece.parts:
         other = first.setdefault(part.letter, part)
@@ -180,7 +184,10 @@ def _letters(piece: Piece) -> Iterator[str]:
             yield f"part {part.id}: {part.letter} mirrors itself"
         if other is part:
             continue
-        if other.stock != part.stock or max(abs(p - q) for p, q in zip(other.size, part.size, strict=True)) > 1e-3:
+        if (
+            other.stock != part.stock
+            or max(abs(p - q) for p, q in zip(other.size, part.size, strict=True)) > 1e-3
+        ):
             yield f"part {part.id}: not the size of {other.id}, with the same letter"
         elif _solid_key(part) != _solid_key(other):
             a, b = shape(other.size, other.cuts), shape(part.size, part.cuts)
@@ -197,7 +204,7 @@ def _lay_out(result: Result) -> StockRun:
 
 
 def _layout_faults(piece: Piece, laid: StockRun) -> Iterator[str]:
-    """Layouts looked at again, from the printed numbers alone: inside, apart by the kerf, nothing left out."""
+    """Layouts looked at again, from its numbers alone: inside, apart by the kerf, nothing left out."""
     refused = {id for f in laid.findings if f.severity is Severity.ERROR for id in f.parts}
     placed: Counter[str] = Counter()
     for lot in laid.value.lots:
@@ -218,7 +225,8 @@ def _board_faults(board: BoardLayout, kerf: float) -> Iterator[str]:
         size = (p.width, p.length) if p.turned else (p.length, p.width)
         boxes.append((p.x, p.y, p.x + p.length, p.y + p.width))
         inside = (
-            p.x >= board.trim_length - 0.01 and p.y >= board.trim_width - 0.01
+            p.x >= board.trim_length - 0.01
+            and p.y >= board.trim_width - 0.01
             and boxes[-1][2] <= board.length - board.trim_length + 0.01
             and boxes[-1][3] <= board.width - board.trim_width + 0.01
         )
@@ -250,7 +258,9 @@ def main() -> int:
     ask.add_argument("--seed", type=int, default=1, help="number of the first design")
     ask.add_argument("--stock", action="store_true", help="lay each piece out on boards and sheets as well")
     ask.add_argument("--units", choices=("in", "mm"))
-    ask.add_argument("--verbose", action="store_true", help="print every fault, not only the first ten of a kind")
+    ask.add_argument(
+        "--verbose", action="store_true", help="print every fault, not only the first ten of a kind"
+    )
     ask.add_argument("--keep", type=Path, help="folder for the files of designs with a fault")
     args = ask.parse_args()
     tally = Tally()
@@ -271,7 +281,10 @@ def report(tally: Tally, verbose: bool, seconds: float) -> None:
     for code, count in sorted(tally.codes.items()):
         print(f"{count:6}  {code}")
     kinds = {
-        "tracebacks": tally.tracebacks, "overlaps": tally.overlaps, "bad layouts": tally.layouts, "wrong sums": tally.sums
+        "tracebacks": tally.tracebacks,
+        "overlaps": tally.overlaps,
+        "bad layouts": tally.layouts,
+        "wrong sums": tally.sums,
     }
     for title, lines in kinds.items():
         for line in lines if verbose else lines[:10]:

@@ -56,26 +56,34 @@ def read(path: str | Path) -> tuple[str, dict[str, str], list[Finding]]:
         Its text, the texts of its table files by name, and findings for files that cannot be read.
     """
     file = Path(path)
-    try:
-        text = file.read_text(encoding="utf-8-sig")
-    except OSError as e:
-        return "", {}, [_unreadable(str(path), e.strerror or "cannot be opened")]
-    except UnicodeDecodeError:
-        return "", {}, [_unreadable(str(path), "it is not UTF-8 text")]
+    text, why = _read(file)
+    if why:
+        return "", {}, [_unreadable(str(path), why, Place(str(path)))]
     design, _ = load_text(text, str(path))
     tables: dict[str, str] = {}
     findings: list[Finding] = []
-    for name in (design.file.tables or []) if design else []:
-        try:
-            tables[name] = (file.parent / name).read_text(encoding="utf-8-sig")
-        except (OSError, UnicodeDecodeError):
-            findings.append(_unreadable(name, "it cannot be read", design))
+    for i, name in enumerate((design.file.tables or []) if design else []):
+        rows, why = _read(file.parent / name)
+        if why:
+            findings.append(_unreadable(name, why, design.place(f"tables[{i}]") if design else Place(name)))
+        else:
+            tables[name] = rows
     return text, tables, findings
 
 
-def _unreadable(name: str, why: str, design: Design | None = None) -> Finding:
+def _read(file: Path) -> tuple[str, str]:
+    """The text of a file, or why there is none."""
+    try:
+        return file.read_text(encoding="utf-8-sig"), ""
+    except OSError as e:
+        return "", e.strerror or "it cannot be opened"
+    except ValueError:
+        return "", "it is not UTF-8 text, or its name is no file name"
+
+
+def _unreadable(name: str, why: str, place: Place) -> Finding:
     return Finding(
-        "file.unreadable", Severity.ERROR, f"`{name}` cannot be read", design.place("tables") if design else Place(name),
+        "file.unreadable", Severity.ERROR, f"`{name}` cannot be read", place,
         found=why, expected="a UTF-8 text file", remedy="check the name and that the file can be opened",
     )
 

@@ -1,6 +1,7 @@
 """Reading the pages of the documentation."""
 
 import re
+from itertools import pairwise
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -19,7 +20,7 @@ def rows(text: str) -> list[list[str]]:
     """The cells of every row of every table, heads and rules left out."""
     lines = text.splitlines()
     found = []
-    for before, line in zip(lines, lines[1:], strict=False):
+    for before, line in pairwise(lines):
         if line.startswith("|") and before.startswith("|") and not line.startswith("|---"):
             found.append([cell.strip() for cell in line.strip("|").split("|")])
     return found

@@ -109,7 +109,8 @@ def test_defaults_of_a_chest_on_bars() -> None:
     assert shown["drawer.1.bars.groove"] == pytest.approx(inches("Bars", "groove"))
     play = inches("Bars", "height", "less")
     assert shown["drawer.1.bars.height"] == pytest.approx(inches("Bars", "height") - play)
-    assert shown["drawer.1.back.joint.depth"] == pytest.approx(share("JointKeys", "depth", "drawer back") * 12.7)
+    of_side = share("JointKeys", "depth", "drawer back")
+    assert shown["drawer.1.back.joint.depth"] == pytest.approx(of_side * 12.7)
 
 
 def test_words_that_are_taken() -> None:
@@ -145,7 +146,8 @@ def test_defaults_of_rails_runners_and_tongues() -> None:
 
 def test_defaults_of_overlay_fronts_and_sheets() -> None:
     sheet = HEAD + "units: in\nstock:\n  cherry: {sheet: hardwood_plywood, thickness: 3/4, measured: 0.703}\n"
-    shown = reasons(sheet + CASE + ", inside: {drawers: {count: 3}}}\ndrawers: {front: {set: overlay}, runs_on: slides}\n")
+    drawers = "drawers: {front: {set: overlay}, runs_on: slides}\n"
+    shown = reasons(sheet + CASE + ", inside: {drawers: {count: 3}}}\n" + drawers)
     assert shown["drawer.1.front.gap"] == pytest.approx(inches("DrawerFront", "gap"))
     assert shown["drawer.1.front.reveal"] == pytest.approx(inches("DrawerFront", "reveal", "a sheet"))
     assert shown["drawer.1.height_clearance"] == pytest.approx(inches("Drawer", "height_clearance", "sheet"))
@@ -162,7 +164,8 @@ def test_step_and_moisture_without_keys() -> None:
     assert f"{metric.step:g} mm" in said("DesignFile", "work_to")
     moisture = re.search(r"(\d+) %, from (\d+) to (\d+)", said("DesignFile", "region"))
     assert moisture
-    assert (piece.moisture.now, piece.moisture.driest, piece.moisture.wettest) == tuple(map(int, moisture.groups()))
+    of_piece = (piece.moisture.now, piece.moisture.driest, piece.moisture.wettest)
+    assert of_piece == tuple(map(int, moisture.groups()))
 
 
 def test_shop_without_keys() -> None:

@@ -3,18 +3,25 @@
 import re
 
 import pytest
-from pages import ROOT, blocks
+from pages import ROOT, blocks, page
 
 from boardwright.core.findings import Severity
 from boardwright.pipeline import check_text
 
 PAGES = ["README.md", "CONTRIBUTING.md", *(f"docs/{p.name}" for p in sorted((ROOT / "docs").glob("*.md")))]
+
+
+def tables_of(whole: str) -> dict[str, str]:
+    """The table files that a page shows, by name."""
+    names = re.findall(r"^With `([\w-]+\.csv)`", whole, re.MULTILINE)
+    return dict(zip(names, blocks(whole, "csv"), strict=True))
+
+
 EXAMPLES = [
-    (name, text, dict(zip(re.findall(r"^With `([\w-]+\.csv)`", whole, re.MULTILINE), blocks(whole, "csv"), strict=True)))
+    (name, text, tables_of(page(name)))
     for name in PAGES
     if name != "docs/findings.md"
-    for whole in [(ROOT / name).read_text(encoding="utf-8")]
-    for text in blocks(whole, "yaml")
+    for text in blocks(page(name), "yaml")
     if "boardwright: 1" in text
 ]
 

@@ -96,7 +96,7 @@ def thin_webs(c: Context) -> Iterator[Finding]:
         for n, a in enumerate(cuts):
             for b in cuts[n + 1 :]:
                 left = _web(letter_part, a, b)
-                if left is None or left >= LEAST_WEB:
+                if left is None or left >= LEAST_WEB - 1e-6:
                     continue
                 yield Finding(
                     "joint.thin-web",

@@ -114,14 +114,18 @@ def explain(
 
 
 @app.command("list")
-def list_(file: DesignArg, units: UnitsOpt = None) -> None:
+def list_(
+    file: DesignArg,
+    units: UnitsOpt = None,
+    ids: Annotated[bool, typer.Option("--ids", help="a row for each part, with its name in sums and joints")] = False,
+) -> None:
     """Print the cut list: finished sizes by letter."""
     _need_file(file)
     result = check_file(file, _units(units))
     if result.piece is None:
         _finish(result, Format.text)
         return
-    typer.echo(show.cut_list(result.piece))
+    typer.echo(show.part_ids(result.piece) if ids else show.cut_list(result.piece))
     _after(result)
 
 

@@ -65,6 +65,13 @@ def cut_list(piece: Piece) -> str:
     return table(head, rows, right=(2, 3, 4, 5))
 
 
+def part_ids(piece: Piece) -> str:
+    """Every part by the name that sums and joints of the file use."""
+    p = Printer("mm" if piece.units == "mm" else "in", piece.step)
+    rows = [[part.id, part.letter, part.name, *(p.size(s) for s in part.size)] for part in piece.parts]
+    return table(["name in the file", "", "part", f"length ({piece.units})", "width", "thickness"], rows, right=(3, 4, 5))
+
+
 def explanation(piece: Piece, only: str = "") -> str:
     """Every size with the rule or the sum that gave it."""
     p = Printer("mm" if piece.units == "mm" else "in", piece.step)

@@ -1,4 +1,4 @@
-"""Arithmetic over lengths, as a maker writes it: `case.width - 2 * stock.ply.thickness + 1/4`.
+"""Arithmetic over lengths, as a maker writes it: `case.width - 2 * stock.ply + 1/4`.
 
 Signs: `+`, `-`, `*` or `×`, `/` or `÷`, brackets, `min(…)`, `max(…)`; numbers as in `lengths.read_length`;
 names are dotted, with places in square brackets. What a hyphen means between two numbers:

@@ -214,7 +214,9 @@ class Bars(Keys):
         "height of the bar's section", "{bar_groove_height.high} less {bar_height_clearance} of play"
     )
     groove: LengthText | None = optional(
-        "depth of the groove in the drawer side", "{bar_groove_depth}, at most half of the side; settled down"
+        "depth of the groove in the drawer side",
+        "{bar_groove_depth}, at most half of the side, and 1/8 in (3 mm) short of the joint of "
+        "the drawer back; settled down",
     )
 
 
@@ -268,7 +270,8 @@ class DrawerFront(Keys):
     gap: LengthText | None = optional("overlay: gap between two fronts", "{overlay_front_gap}")
     joint: JointSpec | None = optional(
         "how the sides meet it",
-        "`rabbet`; on an applied front this is the joint of the box's own front (common practice)",
+        "`rabbet`, or `dado` where the front reaches beyond the side by more than its thickness; "
+        "on an applied front this is the joint of the box's own front (common practice)",
     )
 
 
@@ -341,7 +344,7 @@ class Drawer(Keys):
     box_height: LengthText | None = optional(
         "height of the sides",
         "the opening less what the drawer runs on and `height_clearance`, and less the swelling of "
-        "solid sides to the wettest time (Wood Handbook FPL-GTR-190 eq. 13-2); settled down",
+        "solid sides or a solid back to the wettest time (Wood Handbook FPL-GTR-190 eq. 13-2); settled down",
     )
 
 

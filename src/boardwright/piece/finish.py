@@ -1,8 +1,8 @@
 """From drafts to parts: cuts in the part's own frame, and one letter for all identical parts.
 
-Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn), the one is taken whose sizes from the
-reference end, edge and face lie on the step, with most cuts on the face; parts that look the same then get the
-same letter. A part that equals another only as its mirror image gets its own letter, and says so.
+Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn), the
+one is taken whose sizes from the reference end, edge and face lie on the step, with most cuts on the face; parts
+that look the same then get the same letter. A part that equals another only as its mirror image gets its own letter, and says so.
 """
 
 from __future__ import annotations

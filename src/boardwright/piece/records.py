@@ -100,14 +100,14 @@ class Part:
     @property
     def box(self) -> Box:
         """The part's blank as a box in the piece [mm] (its bounding box when it is turned)."""
-        corners = [
-            self.pose.point((x, y, z))
-            for x in (0.0, self.size[0])
-            for y in (0.0, self.size[1])
-            for z in (0.0, self.size[2])
-        ]
-        low = tuple(min(c[i] for c in corners) for i in range(3))
-        high = tuple(max(c[i] for c in corners) for i in range(3))
+        low, high = list(self.pose.origin), list(self.pose.origin)
+        for axis, size in zip((self.pose.x, self.pose.y, self.pose.z), self.size, strict=True):
+            for i in range(3):
+                reach = axis[i] * size
+                if reach < 0:
+                    low[i] += reach
+                else:
+                    high[i] += reach
         return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 

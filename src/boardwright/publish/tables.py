@@ -17,6 +17,7 @@ CUT_LIST_HEAD = (
     *(f"finished {side}{unit}" for side in SIDES for unit in ("", " mm")),
     *(f"rough {side}{unit}" for side in SIDES for unit in ("", " mm")),
     "grain",
+    "cut",
     "notes",
 )
 BUYING_HEAD = ("group", "item", "quantity", "detail", "source")
@@ -60,6 +61,7 @@ def _row(part: PlanPart) -> list[str]:
         *_sizes(part.finished),
         *(_sizes(part.rough) if part.rough else [""] * 6),
         part.grain,
+        part.cut_when,
         notes(part),
     ]
 

@@ -9,12 +9,14 @@ from typing import Any
 import numpy as np
 
 from boardwright.core.poses import Box, Vec
-from boardwright.piece.records import Contact, Joint, Motion, Part, Piece
-from boardwright.solids.cells import cells, clashes, swept
+from boardwright.piece.records import Contact, Motion, Part, Piece
+from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled, swept
 from boardwright.solids.mesh import box_solid, part_solid, shared_volume
 
 TOUCH = 0.02
 """How far two parts are pressed into each other to measure the area they touch on [mm]."""
+CLEAR = 0.75
+"""Share of a face that touches for certain, above which holes in it need not be measured by the solids."""
 NEAR = 1.6
 """Two parts without a joint that come nearer than this, and do not touch, leave an unplanned gap [mm]."""
 
@@ -35,7 +37,9 @@ class Touch:
 
     Attributes:
         joint: id of the joint. contact: the face.
-        area: planned [mm2]. touching: found [mm2].
+        area: planned [mm2].
+        touching: found [mm2]; a little less where holes are drilled at the face, as squares around them count as
+            open as long as `CLEAR` of the face is left.
     """
 
     joint: str
@@ -66,26 +70,33 @@ class DryFit:
 
 def dry_fit(piece: Piece) -> DryFit:
     """Put the piece together dry."""
-    return DryFit(tuple(_overlaps(piece)), tuple(_touches(piece)), tuple(_hits(piece)))
+    rooms = {p.id: _Room(p.id, p.group, cells(p)) for p in piece.parts}
+    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(_hits(piece, rooms)))
 
 
-def _corners(parts: tuple[Part, ...]) -> Any:
-    return np.array([[p.box.low, p.box.high] for p in parts]).reshape(-1, 2, 3)
+@dataclass(frozen=True, slots=True)
+class _Room:
+    """The room that a part (its holes filled) or a bought thing takes: boxes as (n, 2, 3) float [mm]."""
+
+    id: str
+    group: str
+    boxes: Any
 
 
-def _overlaps(piece: Piece) -> list[Overlap]:
+def _overlaps(piece: Piece, rooms: dict[str, _Room]) -> list[Overlap]:
     parts = piece.parts
-    if len(parts) < 2:
+    if not parts:
         return []
-    boxes = _corners(parts)
+    bounds = np.array([[r.boxes[:, 0].min(axis=0), r.boxes[:, 1].max(axis=0)] for r in rooms.values()])
     out = []
-    for i, j in clashes(boxes, boxes):
-        if i >= j:
+    for i, j in clashes(bounds, bounds):
+        one, two = parts[i], parts[j]
+        if i >= j or not len(clashes(rooms[one.id].boxes, rooms[two.id].boxes)):
             continue
-        found = _shared(parts[i].size, parts[i].cuts, parts[i].pose, parts[j].size, parts[j].cuts, parts[j].pose)
+        found = _shared(one.size, one.cuts, one.pose, two.size, two.cuts, two.pose)
         if found is not None:
-            out.append(Overlap(parts[i].id, parts[j].id, found[0], found[1]))
-    out += _hardware_overlaps(piece, boxes)
+            out.append(Overlap(one.id, two.id, found[0], found[1]))
+    out += _hardware_overlaps(piece, bounds)
     return out
 
 
@@ -117,8 +128,9 @@ def _hardware_overlaps(piece: Piece, boxes: Any) -> list[Overlap]:
     return out
 
 
-def _touches(piece: Piece) -> list[Touch]:
+def _touches(piece: Piece, rooms: dict[str, _Room]) -> list[Touch]:
     by_id = {p.id: p for p in piece.parts}
+    holes = {p.id: drilled(p) for p in piece.parts}
     out = []
     for joint in piece.joints:
         if joint.first not in by_id or joint.second not in by_id:
@@ -126,18 +138,32 @@ def _touches(piece: Piece) -> list[Touch]:
         for contact in joint.contacts:
             if contact.gap > 1e-9:
                 continue
-            out.append(_touch(joint, contact, by_id[joint.first], by_id[joint.second]))
+            sides = [contact.box.size(i) for i in range(3) if i != contact.axis]
+            area = sides[0] * sides[1]
+            window = np.array([contact.box.low, contact.box.high], dtype=float)
+            window[:, contact.axis] += (-TOUCH, TOUCH)
+            push = np.zeros(3)
+            push[contact.axis] = -TOUCH if contact.from_first else TOUCH
+            pressed = clipped(rooms[joint.second].boxes, window) + push
+            touching = common_volume(pressed, rooms[joint.first].boxes) / TOUCH
+            lost = sum(_mouths(holes[id], window, contact.axis) for id in (joint.first, joint.second))
+            if lost and touching - lost < CLEAR * area:
+                touching, lost = _measured(contact, by_id[joint.first], by_id[joint.second]), 0.0
+            out.append(Touch(joint.id, contact, area, touching - lost))
     return out
 
 
-def _touch(joint: Joint, contact: Contact, first: Part, second: Part) -> Touch:
-    sides = [contact.box.size(i) for i in range(3) if i != contact.axis]
-    area = sides[0] * sides[1]
-    touching = _pressed(
+def _mouths(holes: Any, window: Any, axis: int) -> float:
+    """Area of the squares around the holes that are drilled at a face [mm2]."""
+    found = clipped(holes, window)
+    return float(np.delete(found[:, 1] - found[:, 0], axis, axis=1).prod(axis=1).sum())
+
+
+def _measured(contact: Contact, first: Part, second: Part) -> float:
+    return _pressed(
         first.size, first.cuts, first.pose, second.size, second.cuts, second.pose, contact.box, contact.axis,
         contact.from_first,
     )
-    return Touch(joint.id, contact, area, touching)
 
 
 @lru_cache(maxsize=65536)
@@ -157,39 +183,33 @@ def _pressed(
     return float(((two ^ window).translate(push) ^ one).volume()) / TOUCH
 
 
-def _hits(piece: Piece) -> list[Hit]:
+def _hits(piece: Piece, rooms: dict[str, _Room]) -> list[Hit]:
+    bought = [_Room(h.id, h.group, np.array([[h.box.low, h.box.high]], dtype=float)) for h in piece.hardware]
     out: list[Hit] = []
-    if not piece.motions:
-        return out
-    things = [(p.id, p.group, cells(p)) for p in piece.parts]
-    bought = [(h.id, h.group, np.array([[h.box.low, h.box.high]], dtype=float)) for h in piece.hardware]
     for motion in piece.motions:
-        moving = [t for t in things if t[1] == motion.id]
-        still = [t for t in things if t[1] != motion.id]
-        standing = [t for t in bought if t[1] != motion.id]
-        for group, obstacles in ((moving, still), (moving, standing), ([t for t in bought if t[1] == motion.id], still)):
+        moving = [r for r in rooms.values() if r.group == motion.id]
+        still = [r for r in rooms.values() if r.group != motion.id]
+        standing = [r for r in bought if r.group != motion.id]
+        carried = [r for r in bought if r.group == motion.id]
+        for group, obstacles in ((moving, still), (moving, standing), (carried, still)):
             out += _meetings(motion, group, obstacles)
     return out
 
 
-_Thing = tuple[str, str, Any]
-"""Something that takes room: its id, its group, and the boxes that make it up."""
-
-
-def _meetings(motion: Motion, moving: list[_Thing], standing: list[_Thing]) -> list[Hit]:
+def _meetings(motion: Motion, moving: list[_Room], standing: list[_Room]) -> list[Hit]:
     """What moving things meet on their way, each pair once, where it first meets."""
     if not moving or not standing:
         return []
-    obstacles = np.concatenate([boxes for _, _, boxes in standing])
-    owner = np.repeat(np.arange(len(standing)), [len(boxes) for _, _, boxes in standing])
+    obstacles = np.concatenate([r.boxes for r in standing])
+    owner = np.repeat(np.arange(len(standing)), [len(r.boxes) for r in standing])
     out = []
-    for id, _, own in moving:
+    for thing in moving:
         found: dict[int, float] = {}
-        for a, b in clashes(swept(own, motion.direction, motion.travel), obstacles):
-            at = _meets(own[a], obstacles[b], motion.direction)
+        for a, b in clashes(swept(thing.boxes, motion.direction, motion.travel), obstacles):
+            at = _meets(thing.boxes[a], obstacles[b], motion.direction)
             k = int(owner[b])
             found[k] = min(found.get(k, at), at)
-        out += [Hit(motion.id, id, standing[k][0], at) for k, at in sorted(found.items())]
+        out += [Hit(motion.id, thing.id, standing[k].id, at) for k, at in sorted(found.items())]
     return out
 
 

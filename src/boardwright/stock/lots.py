@@ -230,6 +230,8 @@ def _does_not_fit(
     ends = 2 * (longest.trim_length if longest else 0.0)
     edges = 2 * (longest.trim_width if longest else 0.0)
     needed = f"{s(length + ends)} long and {s(width + edges)} wide ({printer.units})"
+    if longest is None:
+        needed += ", after trimming,"
     rooms = dict.fromkeys(
         f"{s(b.length - 2 * b.trim_length)} × {s(b.width - 2 * b.trim_width)}" for b in request.sizes
     )
@@ -246,7 +248,7 @@ def _does_not_fit(
         f"{counted(len(ids), 'piece')} of part {part.letter} ({part.name}) "
         f"{'fit' if len(ids) > 1 else 'fits'} on no {noun} of {request.title}",
         found=f"{s(length)} × {s(width)} {printer.units}" + (f", {reason}" if reason else ""),
-        expected=f"within {'; '.join(rooms) or 'nothing'} {printer.units} after trimming",
+        expected=f"within {'; '.join(rooms)} {printer.units} after trimming" if rooms else f"a {noun} large enough to trim",
         source="`shop.boards`" if request.on_hand else request.assumed,
         remedy=remedy,
         parts=tuple(dict.fromkeys(ids)),

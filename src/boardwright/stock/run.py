@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import partial
 
 from boardwright.core.findings import Finding, Severity, grouped
@@ -56,7 +57,6 @@ def run_stock(
     racks, more = racks_of(piece, choices, allow, printer)
     findings += more
     requests, rough, limits = _requests(kinds, tables, allow, racks, printer)
-    findings += _too_thick(kinds, tables, printer)
     findings += stage_findings(rough, tables)
     findings += short_findings(rough, MACHINE_MINIMUM[units], allow.kerf, printer)
     lots: list[Lot] = []
@@ -68,7 +68,16 @@ def run_stock(
         findings += more
     area = glued_area(piece.joints, rough)
     buy = buying_list(piece, lots, area, tables, printer)
-    return Result(StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(findings))
+    return Result(StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece)))
+
+
+def _with_places(findings: Sequence[Finding], piece: Piece) -> list[Finding]:
+    """Findings that name a part and no place get the place where the file asks for that part."""
+    places = {p.id: p.place for p in piece.parts}
+    return [
+        replace(f, place=places[f.parts[0]]) if not f.place.line and f.parts and f.parts[0] in places else f
+        for f in findings
+    ]
 
 
 def _tally(
@@ -128,23 +137,3 @@ def _requests(
     ]
     requests.sort(key=lambda r: r.stock.kind != "wood")
     return requests, tuple(rough[k] for k in sorted(rough, key=lambda k: (len(k), k))), tuple(rules)
-
-
-def _too_thick(kinds: dict[str, list[Part]], tables: Tables, printer: Printer) -> list[Finding]:
-    """Wood parts that no lumber of the table is thick enough for."""
-    most = max((c.planned for c in tables.lumber.values() if c.system == printer.units), default=0.0)
-    return [
-        Finding(
-            "stock.too-thick",
-            Severity.ERROR,
-            f"part {letter} ({kind[0].name}) is thicker than any lumber of the table",
-            kind[0].place,
-            printer.text(board_thickness(kind[0])),
-            f"at most {printer.text(most)} when planed",
-            "table of lumber",
-            "make it thinner, laminate it of two parts, or add the lumber in a file under `tables:`",
-            tuple(p.id for p in kind),
-        )
-        for letter, kind in kinds.items()
-        if kind[0].stock.kind == "wood" and tables.class_for(board_thickness(kind[0]), printer.units) is None
-    ]

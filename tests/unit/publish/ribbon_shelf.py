@@ -95,6 +95,10 @@ def cleat_cuts(u: Writer) -> list[Cut]:
     ] + [Notch(Side.END, Side.EDGE, u.mm("1/2"), u.mm("1/2"))]
 
 
+PREPARATION = {
+    "A": ["Glue up from 2 strips, each {4 7/8} wide and {35 1/2} long, rough.", "Plane to {3/4} after the glue is hard."],
+    "F": ["Rough length {7 1/4}; cut both from one board."],
+}
 WORK = {
     "A": [
         "Cut two dadoes {3/4} wide and {1/4} deep across the inside face, "
@@ -147,6 +151,7 @@ def make(units: Units = "in", findings: bool = True) -> Plan:
             ],
             "parts": parts,
             "joints": _joints(u),
+            "joint_groups": _joint_groups(u),
             "buy": _buy(u),
             "layouts": _layouts(u),
             "layout_summaries": [
@@ -174,6 +179,10 @@ def make(units: Units = "in", findings: bool = True) -> Plan:
                 u.say("The back panel has {1/16} of room on every side. Put no glue in its grooves."),
                 "Put the same finish on both faces of every panel, so that both take up moisture alike.",
             ],
+            "allowances": [
+                {"what": "saw cut", "text": u.size("1/8")["text"], "source": "`shop.kerf`"},
+                {"what": "length of a rough part, over finished", "text": u.size("1")["text"], "source": "common practice"},
+            ],
             "findings": _findings(u) if findings else [],
             "reasons": _reasons(u),
             "chains": _chains(u),
@@ -197,7 +206,9 @@ def _part(u: Writer, i: int, row: tuple[Any, ...]) -> dict[str, Any]:
         "finished": u.sizes(length, width, thickness),
         "rough": u.sizes(*rough) if rough else None,
         "glue_up": [{"width": u.size(w), "count": n} for w, n in strips],
-        "grain": "along length",
+        "grain": "any" if stock[3] == "sheet" else "long",
+        "cut_when": "measure first" if "drawer" in name or name.startswith("back") else "to list",
+        "preparation": [u.say(w) for w in PREPARATION.get(mark, [])],
         "work": [u.say(w) for w in WORK.get(mark, [])],
         "mirror_of": mirror,
         "show": ["face", "edge"] if mark in "ABCLK" else [],
@@ -211,6 +222,7 @@ def _part(u: Writer, i: int, row: tuple[Any, ...]) -> dict[str, Any]:
             }
             for n in range(count)
         ],
+        "places": "drawers 1 to 3" if name.startswith("drawer") else f"{name.split(',')[0]}, in the shelf",
         "drawing": f"part-{mark}",
     }
 
@@ -227,6 +239,16 @@ def _joints(u: Writer) -> list[dict[str, Any]]:
     ]
     keys = ("kind", "first", "second", "count", "summary", "glued")
     return [dict(zip(keys, (k, a, b, n, u.say(s), g), strict=True)) for k, a, b, n, s, g in rows]
+
+
+def _joint_groups(u: Writer) -> list[dict[str, Any]]:
+    rows = [
+        ("dado", "{1/4} deep, full width", True, 3, "D into A, B; E into A"),
+        ("butt joint", "two No. 8 x {1 1/4} screws through the shelf into each upright", False, 2, "F to E"),
+        ("panel in groove", "{1/4} deep with {1/16} of room; the panel stays free", False, 1, "G into C"),
+    ]
+    keys = ("name", "how", "glued", "count", "pairs")
+    return [dict(zip(keys, (n, u.say(h), g, c, p), strict=True)) for n, h, g, c, p in rows]
 
 
 def _buy(u: Writer) -> list[dict[str, Any]]:
@@ -536,8 +558,8 @@ def _sheet(u: Writer) -> Drawing:
 
 
 def _board(u: Writer) -> Drawing:
-    entities: list[Entity] = [Line(_rect(1, 1, 210, 16), "visible", True)]
+    entities: list[Entity] = [Line(_rect(1, 1, 168, 12.8), "visible", True)]
     for n, mark in enumerate("AABB"):
-        box = _rect(2 + n * 52, 2, 50, 8.5)
-        entities += [Fill(box, 0.12), Line(box, "thin", True), Text((27 + n * 52, 5), mark, 3.5, bold=True)]
-    return Drawing("board-1", "Board 1 of 4", "1:14", 212, 18, tuple(entities))
+        box = _rect(2 + n * 41, 2, 40, 8.5)
+        entities += [Fill(box, 0.12), Line(box, "thin", True), Text((22 + n * 41, 5), mark, 3.5, bold=True)]
+    return Drawing("board-1", "Board 1 of 4", "1:18", 170, 15, tuple(entities))

@@ -21,7 +21,7 @@ def test_the_cut_list_comes_back_as_the_plan_has_it(units: str) -> None:
     assert len(found) == len(plan.parts)
     for row, part in zip(found, plan.parts, strict=True):
         assert (row["letter"], row["part"], int(row["count"])) == (part.letter, part.name, part.count)
-        assert (row["material"], row["grain"]) == (part.stock_name, part.grain)
+        assert (row["material"], row["grain"], row["cut"]) == (part.stock_name, part.grain, part.cut_when)
         for kind, sizes in (("finished", part.finished), ("rough", part.rough)):
             for side in ("length", "width", "thickness"):
                 text, mm = row[f"{kind} {side}"], row[f"{kind} {side} mm"]

@@ -163,11 +163,6 @@ def test_impossible_values_of_the_shop_are_found_where_they_stand() -> None:
     assert all(f.place.line > 0 for f in found)
 
 
-def test_a_part_thicker_than_all_lumber_is_refused() -> None:
-    """The thickest class of the table, 16/4, finishes at 3 1/2 in (common practice)."""
-    assert "stock.too-thick" in errors(stocked(panel("38", "5").replace("3/4", "4")))
-
-
 def test_a_layout_that_fails_its_check_is_an_error(monkeypatch: pytest.MonkeyPatch) -> None:
     lay_out = lots.lay_out_boards
 

@@ -109,7 +109,8 @@ def _rabbet(
     x0, x1, z0, z1 = _spans(left, right, top, bottom, depth)
     rear = left.high[1]
     panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
-    glued = plan.stock.kind == "sheet" and (plan.keys is None or plan.keys.fasten != "screws")
+    fasten = plan.keys.fasten if plan.keys else None
+    glued = fasten == "none" or (plan.stock.kind == "sheet" and fasten != "screws")
     for part, axis, high in _around(left, right, top, bottom):
         part.cuts.append(Step(axis, high, 1, True, t, depth, holds=panel.id, purpose="panel"))
         face = part.face(axis, high)

@@ -18,6 +18,8 @@ from boardwright.piece.records import Motion, Stock
 from boardwright.piece.setout import SetOut
 
 SCREWED = JointKeys(kind="butt", fasten="screws", glue=False)
+LEAST_BEYOND = 6.0
+"""Wood of a front beyond the dado of a drawer side [mm]: 1/4 in, common practice."""
 LEAST_BOX = 25.0
 """Least height, width and length of a drawer box [mm]."""
 
@@ -60,7 +62,8 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     room = run_room(out, id, region, layers, runs_on, side_stock, front_back, reveal if made == "one_piece" and not overlay else 0.0)
     if room is None:
         return
-    box = _box(out, id, region, layers, room, side_stock, front_back, reveal, overlay)
+    grow = max(swelling(out, side_stock), swelling(out, back_stock))
+    box = _box(out, id, region, layers, room, side_stock, front_back, reveal, overlay, grow)
     if box is None:
         return
     front_box = _front_box(out, id, region, layers, front_stock, reveal, overlay, room)
@@ -96,11 +99,14 @@ def swelling(out: SetOut, stock: Stock) -> float:
 
 def _box(
     out: SetOut, id: str, region: Region, layers: Layers, room: Room, stock: Stock, front_back: float,
-    reveal: float, overlay: bool,
+    reveal: float, overlay: bool, grow: float,
 ) -> Box | None:
-    """The outline of the drawer box, without the front [mm]."""
+    """The outline of the drawer box, without the front [mm]; `grow` is the share its walls swell in height."""
     sizer, text = out.sizer, out.text
-    inner = sizer.settled(region.fit[0] - 2 * room.side - 2 * stock.thickness, "down")
+    across = region.fit[0] - 2 * room.side
+    if not overlay and room.side >= reveal - 1e-6:
+        across = min(across, sizer.settled(region.fit[0] - 2 * reveal, "down"))
+    inner = sizer.settled(across - 2 * stock.thickness, "down")
     width = inner + 2 * stock.thickness
     sizer.explain(
         f"{id}.box.width", width,
@@ -112,7 +118,6 @@ def _box(
         f"{id}.height_clearance", layers.choices("height_clearance"), figure.value,
         rule="room over the box at the wettest time", source=figure.reason,
     )
-    grow = swelling(out, stock)
     low = region.box.low[2] + room.below
     top_gap = running if overlay else max(running, reveal)
     free = region.fit[1] - room.below - room.above - top_gap
@@ -251,10 +256,11 @@ def _put(
 def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) -> None:
     keys, path = layers.joint("front.joint")
     name = f"{parts.id}.front.joint"
-    if keys is not None and keys.kind == "dado":
+    beyond = (parts.left.low[0] - parts.front.low[0], parts.front.high[0] - parts.right.high[0])
+    if keys is not None and keys.kind == "dado" and (applied or min(beyond) < LEAST_BEYOND):
         out.find(
             "joint.cannot-be-there",
-            "a drawer front is not joined by a dado",
+            "a dado at the end of a drawer front has no wood beyond it",
             path,
             found="dado",
             expected="rabbet, tongue or butt",
@@ -267,8 +273,9 @@ def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) 
             make_joint(out, name, keys, path, "rabbet", side, parts.box_front)
         make_joint(out, f"{parts.id}.false_front", SCREWED, path, "butt", parts.box_front, parts.front)
         return
-    for side in (parts.left, parts.right):
-        want = settings(out, name, keys, path, "rabbet", parts.front, side)
+    for side, over in zip((parts.left, parts.right), beyond, strict=True):
+        usual = "dado" if over > side.size(0) else "rabbet"
+        want = settings(out, name, keys, path, usual, parts.front, side)
         meet = meeting(parts.front, side)
         if want.kind == "tongue" and meet is not None:
             lock(out, parts.front, side, meet, want)

@@ -207,7 +207,7 @@ def _joint(out: SetOut, keys: LooseJoint, path: str) -> None:
             near = difflib.get_close_matches(name, known, 3, 0.4)
             out.find(
                 "joint.unknown-part", f"there is no part `{name}` to join", f"{path}.{key}", found=name,
-                expected="the name of a part; `boardwright list` shows them",
+                expected="the name of a part; `boardwright list --ids` shows them",
                 remedy=f"did you mean `{near[0]}`?" if near else "use the name of a part",
             )
         else:

@@ -91,6 +91,7 @@ def run_room(
     thick = sizer.size(
         f"{id}.runners.thickness", layers.choices("runners.thickness"), min(out.tables.figure("runner_thickness").value, stock.thickness),
         rule="height of a runner", source=out.tables.figure("runner_thickness").reason, least=sizer.step,
+        direction="down",
     )
     guide = sizer.size(
         f"{id}.runners.guide", layers.choices("runners.guide"), 0.0, rule="the walls of the opening guide the drawer"
@@ -212,13 +213,7 @@ def _bars(
         rule="height of a bar: groove less its play; high enough for the edge distance of a No. 4 screw", source=tables.figure("bar_groove_height").reason, least=5.0,
     )
     groove_high = high + play
-    deep = sizer.size(
-        f"{id}.bars.groove", layers.choices("bars.groove"),
-        min(tables.figure("bar_groove_depth").value, left.size(0) / 2),
-        rule="depth of the groove for a bar, at most half of the side",
-        source=tables.figure("bar_groove_depth").reason, direction="down", least=sizer.step,
-    )
-    deep = _groove_beside_joints(out, id, left, deep, layers)
+    deep = _bar_groove(out, id, left, layers)
     beside = (region.box.size(0) - box.size(0)) / 2
     thick = sizer.settled(beside + deep - tables.figure("bar_depth_clearance").value, "down")
     start = front_back + sizer.settled(25.4)
@@ -265,10 +260,17 @@ def _bars(
     return Run(travel)
 
 
-def _groove_beside_joints(out: SetOut, id: str, side: Draft, deep: float, layers: Layers) -> float:
-    """Depth of the groove for a bar [mm]: it crosses the dado of the drawer back, which is cut from the other face."""
+def _bar_groove(out: SetOut, id: str, side: Draft, layers: Layers) -> float:
+    """Depth of the groove for a bar [mm]; it crosses the joint of the drawer back, cut from the other face."""
+    figure = out.tables.figure("bar_groove_depth")
     inside = max((c.depth for c in side.cuts if isinstance(c, Channel | Step) and c.holds == f"{id}.back"), default=0.0)
     most = side.size(0) - inside - LEAST_BETWEEN
+    deep = out.sizer.size(
+        f"{id}.bars.groove", layers.choices("bars.groove"),
+        max(min(figure.value, side.size(0) / 2, most), out.sizer.step),
+        rule="depth of the groove for a bar, at most half of the side, clear of the joint of the back",
+        source=figure.reason, direction="down", least=out.sizer.step,
+    )
     if deep <= most + 1e-6:
         return deep
     good = max(out.sizer.settled(most, "down"), out.sizer.step)
@@ -293,7 +295,7 @@ def _runners(
         rule="width of a runner", source=out.tables.figure("runner_width").reason, least=10.0,
     )
     floor, ceiling = region.walls.floor, region.walls.ceiling
-    rear = region.box.low[1] + region.inner_depth
+    rear = region.box.high[1]
     most = sizer.settled(region.fit[0] / 2, "down")
     if width > most:
         out.find(
