@@ -38,7 +38,7 @@ unit: $(READY)
 	$(BIN)/pytest -n 2
 
 golden: $(READY)
-	$(BIN)/pytest -n 2 tests/errors --update
+	$(BIN)/pytest -n 2 tests/errors tests/golden --update
 
 docs: $(READY)
 	$(BIN)/python tools/plan_format.py

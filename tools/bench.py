@@ -1,6 +1,7 @@
 """How long the work takes: a changed number checked again, a cold check, a whole plan. Prints a table.
 
-The loop of a live editor is the first row: the same design again and again, each time with another number in it.
+The loop of a live editor is the first row: the same design again and again, each time with another number in
+it.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 
 from boardwright.library import check, load, plan
@@ -41,7 +43,12 @@ drawers:
   runs_on: slides
 parts:
   kickboard:
-    {{stock: cherry, length: case.inside.width, width: 3, along: x, across: z, at: [case.side.left.right, 2, 0]}}
+    stock: cherry
+    length: case.inside.width
+    width: 3
+    along: x
+    across: z
+    at: [case.side.left.right, 2, 0]
 joints:
   - {{kind: butt, first: case.side.left, second: parts.kickboard}}
   - {{kind: butt, first: case.side.right, second: parts.kickboard}}
@@ -58,12 +65,18 @@ def seconds(work: Callable[[], object]) -> float:
 def rechecks() -> list[float]:
     """Checks of the forty parts, each with a width that was not seen before [s]."""
     check(FORTY_PARTS.format(width=33))
-    return [seconds(lambda w=f"34 {n}/32": check(FORTY_PARTS.format(width=w))) for n in range(1, RUNS + 1)]
+    texts = [FORTY_PARTS.format(width=f"34 {n}/32") for n in range(1, RUNS + 1)]
+    return [seconds(partial(check, text)) for text in texts]
 
 
 def cold(path: Path) -> float:
     """A check in a new process, with everything to be loaded [s]."""
-    command = [sys.executable, "-c", "import sys; from boardwright.library import *; check(load(sys.argv[1]))", str(path)]
+    command = [
+        sys.executable,
+        "-c",
+        "import sys; from boardwright.library import *; check(load(sys.argv[1]))",
+        str(path),
+    ]
     return seconds(lambda: subprocess.run(command, check=True, capture_output=True))
 
 
@@ -82,7 +95,7 @@ def main() -> None:
     for path in sorted((ROOT / "examples").glob("*.yaml")):
         row(f"check in a new process: {path.stem}", [cold(path) for _ in range(3)])
         result = check(load(path))
-        row(f"plan without printing: {path.stem}", [seconds(lambda r=result: plan(r)) for _ in range(2)])
+        row(f"plan without printing: {path.stem}", [seconds(partial(plan, result)) for _ in range(2)])
 
 
 if __name__ == "__main__":

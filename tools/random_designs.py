@@ -205,6 +205,7 @@ def _lay_out(result: Result) -> StockRun:
 
 def _layout_faults(piece: Piece, laid: StockRun) -> Iterator[str]:
     """Layouts looked at again, from its numbers alone: inside, apart by the kerf, nothing left out."""
+    yield from (_short(f) for f in laid.findings if f.code == "stock.layout-invalid")
     refused = {id for f in laid.findings if f.severity is Severity.ERROR for id in f.parts}
     placed: Counter[str] = Counter()
     for lot in laid.value.lots:

@@ -49,7 +49,7 @@ REMEDIES = [
     ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
-    ("wood.panel-groove-too-shallow", "5/16 in deep", "depth: 1/8}", "depth: 5/16}"),
+    ("wood.panel-groove-too-shallow", "1/4 in deep", "depth: 1/8}", "depth: 1/4}"),
 ]
 
 

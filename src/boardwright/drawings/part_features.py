@@ -150,7 +150,7 @@ class Positions:
 
 
 def positions(part: Part) -> Positions:
-    """All positions that the drawing must show."""
+    """All positions that the drawing must show; the width of a rabbet at the far side stands in its section."""
     length, width, _ = part.size
     x: list[float] = []
     y: list[float] = []
@@ -164,10 +164,8 @@ def positions(part: Part) -> Positions:
             _ends(c.along, c.start, c.end, x, y)
         elif isinstance(c, Rabbet):
             _ends(_third(c), c.start, c.end, x, y)
-            if c.edge.axis == 0:
-                x.append(length - c.width if c.edge.high else c.width)
-            if c.edge.axis == 1:
-                y.append(width - c.width if c.edge.high else c.width)
+            if not c.edge.high and c.edge.axis < 2:
+                (x, y)[c.edge.axis].append(c.width)
         elif isinstance(c, Notch):
             x.append(length - c.length if c.end.high else c.length)
             y.append(width - c.width if c.edge.high else c.width)

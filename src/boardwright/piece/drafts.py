@@ -116,13 +116,15 @@ class Draft:
         return self.high[axis] if high else self.low[axis]
 
     def seen(self) -> Box:
-        """What stands between the faces that are seen: the blank without what has grown into other parts [mm]."""
-        low, high = ([self.face(i, h) - (1 if h else -1) * self.grown.get((i, h), 0.0) for i in range(3)] for h in (False, True))
+        """The blank without what has grown into other parts: what stands between them [mm]."""
+        low = [self.low[i] + self.grown.get((i, False), 0.0) for i in range(3)]
+        high = [self.high[i] - self.grown.get((i, True), 0.0) for i in range(3)]
         return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
     def grow(self, axis: int, high: bool, by: float) -> None:
-        """Make one side reach `by` beyond the face that is seen [mm]; two joints at one side (a divider under a front
-        and a rear rail) grow it once.
+        """Make one side reach `by` beyond the face that is seen [mm].
+
+        Two joints at one side, as of a divider under a front and a rear rail, grow it once.
         """
         more = by - self.grown.get((axis, high), 0.0)
         if more <= 0:
@@ -135,7 +137,8 @@ class Draft:
 
     def shape_end(self, cut: Step | Corner) -> None:
         """Cut a tongue or a stopped end, once: it serves every part that this end stands in."""
-        if replace(cut, holds="") not in [replace(c, holds="") for c in self.cuts if isinstance(c, Step | Corner)]:
+        made = [replace(c, holds="") for c in self.cuts if isinstance(c, Step | Corner)]
+        if replace(cut, holds="") not in made:
             self.cuts.append(cut)
 
     def shorten(self, axis: int, by: float) -> None:

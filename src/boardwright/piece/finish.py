@@ -1,8 +1,9 @@
 """From drafts to parts: cuts in the part's own frame, and one letter for all identical parts.
 
-Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn), the
-one is taken whose sizes from the reference end, edge and face lie on the step, with most cuts on the face; parts
-that look the same then get the same letter. A part that equals another only as its mirror image gets its own letter, and says so.
+Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn),
+that one is taken whose sizes from the reference end, edge and face lie on the step, with most cuts on the
+face; parts that look the same then get the same letter. A part that equals another only as its mirror image
+gets its own letter, and says so.
 """
 
 from __future__ import annotations
@@ -60,15 +61,28 @@ class _Frame:
             lo, hi = self.span(third, c.lo, c.hi)
             start, end = self.span(c.along, c.start, c.end)
             return Groove(
-                self.side(c.axis, c.high), self.axes.index(c.along), lo, hi - lo, c.depth, start, end,
-                c.holds, c.purpose,
+                self.side(c.axis, c.high),
+                self.axes.index(c.along),
+                lo,
+                hi - lo,
+                c.depth,
+                start,
+                end,
+                c.holds,
+                c.purpose,
             )
         if isinstance(c, Step):
             third = 3 - c.axis - c.edge_axis
             start, end = self.span(third, c.start, c.end)
             return Rabbet(
-                self.side(c.axis, c.high), self.side(c.edge_axis, c.edge_high), c.width, c.depth, start, end,
-                c.holds, c.purpose,
+                self.side(c.axis, c.high),
+                self.side(c.edge_axis, c.edge_high),
+                c.width,
+                c.depth,
+                start,
+                end,
+                c.holds,
+                c.purpose,
             )
         if isinstance(c, Corner):
             return self._corner(c)
@@ -93,8 +107,17 @@ class _Frame:
         slot_along = self.axes.index(c.slot_axis) if c.slot > 0 else 0
         depth = self.size[side.axis] if c.through else c.depth
         return Hole(
-            side, (at[0], at[1]), c.diameter, depth, c.through, c.countersink, 82.0, c.slot, slot_along,
-            c.purpose, c.for_,
+            side,
+            (at[0], at[1]),
+            c.diameter,
+            depth,
+            c.through,
+            c.countersink,
+            82.0,
+            c.slot,
+            slot_along,
+            c.purpose,
+            c.for_,
         )
 
 
@@ -109,14 +132,27 @@ def _r(value: float) -> int:
 def shape_key(cut: Cut) -> tuple[Any, ...]:
     """What makes two cuts the same shape: everything but what they hold."""
     if isinstance(cut, Groove):
-        return ("groove", cut.side.value, cut.along, *map(_r, (cut.at, cut.width, cut.depth, cut.start, cut.end)))
+        return (
+            "groove",
+            cut.side.value,
+            cut.along,
+            *map(_r, (cut.at, cut.width, cut.depth, cut.start, cut.end)),
+        )
     if isinstance(cut, Rabbet):
-        return ("rabbet", cut.side.value, cut.edge.value, *map(_r, (cut.width, cut.depth, cut.start, cut.end)))
+        return (
+            "rabbet",
+            cut.side.value,
+            cut.edge.value,
+            *map(_r, (cut.width, cut.depth, cut.start, cut.end)),
+        )
     if isinstance(cut, Notch):
         return ("notch", cut.end.value, cut.edge.value, _r(cut.length), _r(cut.width))
     return (
-        "hole", cut.side.value, *map(_r, (*cut.at, cut.diameter, cut.depth, cut.countersink, cut.slot)),
-        cut.slot_along, cut.through,
+        "hole",
+        cut.side.value,
+        *map(_r, (*cut.at, cut.diameter, cut.depth, cut.countersink, cut.slot)),
+        cut.slot_along,
+        cut.through,
     )
 
 
@@ -152,7 +188,8 @@ def _laid(frame: _Frame, step: float) -> tuple[tuple[Any, ...], tuple[Cut, ...]]
 
 def _square(draft: Draft) -> bool:
     """True for a square leg or post of solid wood, which may also be given a quarter turn."""
-    return draft.stock.kind == "wood" and _r(draft.size(draft.width_axis)) == _r(draft.size(draft.thickness_axis))
+    across, through = draft.size(draft.width_axis), draft.size(draft.thickness_axis)
+    return draft.stock.kind == "wood" and _r(across) == _r(through)
 
 
 def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], _Frame, tuple[Cut, ...]]:
@@ -188,8 +225,17 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         show = tuple(sorted(frame.side(a, h).value for a, h in draft.show))
         parts.append(
             Part(
-                draft.id, draft.name, draft.stock, size, frame.pose(), cuts, letters[key], draft.group, show,
-                mirror_of, draft.place,
+                draft.id,
+                draft.name,
+                draft.stock,
+                size,
+                frame.pose(),
+                cuts,
+                letters[key],
+                draft.group,
+                show,
+                mirror_of,
+                draft.place,
             )
         )
     return _same_names(tuple(parts))

@@ -129,6 +129,25 @@ class SetOut:
         self.joints.append(joint)
         return joint
 
+    def at_most(self, depth: float, most: float, what: str, path: str, thickness: float) -> float:
+        """A depth that is given, or the greatest that the part takes [mm]; a finding says so.
+
+        Args:
+            depth: of a groove or rabbet [mm]. most: the greatest [mm].
+            what: what is cut, for people. path: where the file gives it.
+            thickness: of the thinnest part [mm].
+        """
+        good = max(self.sizer.settled(most, "down"), self.sizer.step)
+        if depth <= good + 1e-6:
+            return depth
+        self.find(
+            "joint.too-deep", f"{what} is too deep", path,
+            found=f"{self.about(depth)} in a part {self.about(thickness)} thick",
+            expected=f"at most {self.down(good)}",
+            source="common practice", remedy=f"make it {self.down(good)}",
+        )
+        return good
+
     def text(self, mm: float) -> str:
         """A size in the plan's units, without the unit."""
         return self.sizer.text(mm)

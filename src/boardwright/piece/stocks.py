@@ -14,7 +14,7 @@ from boardwright.piece.sizing import Sizer
 from boardwright.tables.bundle import Tables
 
 LENGTHWISE = 0.00006
-"""Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry, a trade association's figure."""
+"""Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry (trade figure)."""
 DEFAULT_REGION = "interior_most"
 CALIPER = {"in": 0.0254, "mm": 0.01}
 """Finest reading of a measured thickness that is carried [mm]: 0.001 in or 0.01 mm."""
@@ -48,14 +48,18 @@ def read_moisture(design: Design, tables: Tables) -> tuple[Moisture, list[Findin
                 "place.moisture-order",
                 Severity.ERROR,
                 "the driest moisture is above the wettest",
-                design.place("wood_moisture.driest" if given and given.driest is not None else "wood_moisture.wettest"),
+                design.place(
+                    "wood_moisture.driest" if given and given.driest is not None else "wood_moisture.wettest"
+                ),
                 found=f"driest {driest:g} %, wettest {wettest:g} %",
                 expected="the driest below the wettest",
                 remedy=_order(given),
             )
         )
         driest, wettest = wettest, driest
-    source = f"{row.source}, {row.region} ({row.provenance})" if given is None else "wood_moisture in the file"
+    source = (
+        f"{row.source}, {row.region} ({row.provenance})" if given is None else "wood_moisture in the file"
+    )
     return Moisture(now, driest, wettest, source), findings
 
 
@@ -100,8 +104,12 @@ def _unknown(design: Design, code: str, path: str, what: str, key: str, known: l
         f"`{key}` is no {what} of the tables",
         design.place(path),
         found=key,
-        expected="one of " + ", ".join(near or sorted(known)[:12]) + (" …" if not near and len(known) > 12 else ""),
-        remedy=f"did you mean `{near[0]}`?" if near else "use a key of the table, or add a row in a file under `tables:`",
+        expected="one of "
+        + ", ".join(near or sorted(known)[:12])
+        + (" …" if not near and len(known) > 12 else ""),
+        remedy=f"did you mean `{near[0]}`?"
+        if near
+        else "use a key of the table, or add a row in a file under `tables:`",
     )
 
 
@@ -116,7 +124,7 @@ def _thickness(sizer: Sizer, name: str, entry: StockEntry) -> tuple[float, float
 
 
 def _caliper(sizer: Sizer, mm: float) -> float:
-    """A measured thickness as a caliper shows it; one that is on the step, such as 23/32, stays as it is [mm]."""
+    """A measured thickness as a caliper shows it [mm]; one on the step, such as 23/32, stays as it is."""
     grid = CALIPER[sizer.printer.units]
     return mm if sizer.printer.on_step(mm) else round(mm / grid) * grid
 
@@ -139,20 +147,31 @@ def _refuse_thickness(design: Design, path: str, sizer: Sizer, mm: float) -> Fin
 
 
 def _wood(
-    design: Design, tables: Tables, sizer: Sizer, moisture: Moisture, name: str, entry: StockEntry,
+    design: Design,
+    tables: Tables,
+    sizer: Sizer,
+    moisture: Moisture,
+    name: str,
+    entry: StockEntry,
     findings: list[Finding],
 ) -> Stock | None:
     path = f"stock.{name}"
     row = tables.species.get(entry.wood or "")
     if row is None:
-        findings.append(_unknown(design, "stock.unknown-wood", f"{path}.wood", "wood", str(entry.wood), list(tables.species)))
+        findings.append(
+            _unknown(
+                design, "stock.unknown-wood", f"{path}.wood", "wood", str(entry.wood), list(tables.species)
+            )
+        )
         return None
     sizes = _thickness(sizer, name, entry)
     if sizes is None:
         return None
     nominal, actual = sizes
     if entry.measured is None:
-        actual = sizer.size(f"{path}.thickness", [(f"{path}.thickness", entry.thickness)], nominal, least=sizer.step)
+        actual = sizer.size(
+            f"{path}.thickness", [(f"{path}.thickness", entry.thickness)], nominal, least=sizer.step
+        )
     else:
         actual = _caliper(sizer, actual)
         sizer.explain(f"{path}.thickness", actual, "as measured", "", f"{path}.measured", given=True)
@@ -172,20 +191,43 @@ def _wood(
         )
     gravity = row.sg_12 or row.sg_green or 0.5
     return Stock(
-        name, "wood", row.name, row.key, actual, nominal, entry.measured is not None,
-        gravity * 1000 * (1 + moisture.now / 100), row.radial, row.tangential, LENGTHWISE, entry.sawn or "flat",
-        None, True, gravity, row.kind == "hardwood", row.source,
+        name,
+        "wood",
+        row.name,
+        row.key,
+        actual,
+        nominal,
+        entry.measured is not None,
+        gravity * 1000 * (1 + moisture.now / 100),
+        row.radial,
+        row.tangential,
+        LENGTHWISE,
+        entry.sawn or "flat",
+        None,
+        True,
+        gravity,
+        row.kind == "hardwood",
+        row.source,
     )
 
 
 def _sheet(
-    design: Design, tables: Tables, sizer: Sizer, moisture: Moisture, name: str, entry: StockEntry,
+    design: Design,
+    tables: Tables,
+    sizer: Sizer,
+    moisture: Moisture,
+    name: str,
+    entry: StockEntry,
     findings: list[Finding],
 ) -> Stock | None:
     path = f"stock.{name}"
     family = (entry.sheet or "").strip().lower().replace(" ", "_")
     if family not in tables.families():
-        findings.append(_unknown(design, "stock.unknown-sheet", f"{path}.sheet", "sheet", str(entry.sheet), tables.families()))
+        findings.append(
+            _unknown(
+                design, "stock.unknown-sheet", f"{path}.sheet", "sheet", str(entry.sheet), tables.families()
+            )
+        )
         return None
     sizes = _thickness(sizer, name, entry)
     if sizes is None:
@@ -209,7 +251,8 @@ def _sheet(
             )
             return None
         row = min(
-            (s for s in tables.sheets.values() if s.family == family), key=lambda s: (abs(s.nominal - nominal), s.key)
+            (s for s in tables.sheets.values() if s.family == family),
+            key=lambda s: (abs(s.nominal - nominal), s.key),
         )
     elif entry.measured is None:
         actual = row.actual
@@ -219,15 +262,34 @@ def _sheet(
         findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None
     sizer.explain(
-        f"{path}.thickness", actual, "as measured" if entry.measured else "usual thickness of the sheet", "",
-        f"{path}.measured" if entry.measured else row.source, given=entry.measured is not None,
+        f"{path}.thickness",
+        actual,
+        "as measured" if entry.measured else "usual thickness of the sheet",
+        "",
+        f"{path}.measured" if entry.measured else row.source,
+        given=entry.measured is not None,
     )
     size = _sheet_size(sizer, name, entry, row.sizes, design.units)
     grain = row.has_grain if entry.grain is None else entry.grain == "along"
     label = f"{row.name.rsplit(' ', 2 if row.name.endswith(' in') or row.name.endswith(' mm') else 0)[0]}"
     return Stock(
-        name, "sheet", label, row.key, actual, nominal, entry.measured is not None, row.density, 0.0, 0.0, 0.0, "",
-        size, grain, row.density / 1000, True, row.source,
+        name,
+        "sheet",
+        label,
+        row.key,
+        actual,
+        nominal,
+        entry.measured is not None,
+        row.density,
+        0.0,
+        0.0,
+        0.0,
+        "",
+        size,
+        grain,
+        row.density / 1000,
+        True,
+        row.source,
     )
 
 
@@ -237,7 +299,9 @@ def _sold_as(nominal: float) -> str:
     return inches.text(nominal) if inches.on_step(nominal) else f"{nominal:g} mm"
 
 
-def _measure_it(design: Design, path: str, sizer: Sizer, actual: float, nominal: float, source: str) -> Finding:
+def _measure_it(
+    design: Design, path: str, sizer: Sizer, actual: float, nominal: float, source: str
+) -> Finding:
     return Finding(
         "stock.not-measured",
         Severity.NOTE,

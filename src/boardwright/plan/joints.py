@@ -1,4 +1,4 @@
-"""Joints of the plan: one line for each kind of joint between two letters, and the same grouped by how they are made."""
+"""Joints of the plan: by pairs of letters, and grouped by how they are made."""
 
 from __future__ import annotations
 
@@ -46,8 +46,10 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
     for j in joints:
         groups.setdefault((j.kind, j.summary, j.glued), []).append(j)
     return [
-        JointGroup(name=_name(kind, summary), how=_how(summary, kind), glued=glued, count=sum(j.count for j in same),
-                   pairs=_pairs(kind, same))
+        JointGroup(
+            name=_name(kind, summary), how=_how(summary, kind), glued=glued, count=sum(j.count for j in same),
+            pairs=_pairs(kind, same),
+        )
         for (kind, summary, glued), same in groups.items()
     ]
 
@@ -69,4 +71,5 @@ def _pairs(kind: str, same: Sequence[PlanJoint]) -> str:
     found: dict[str, list[str]] = {}
     for j in same:
         found.setdefault(j.second, []).append(j.first)
-    return "; ".join(f"{second} {ON.get(kind, 'into')} {', '.join(firsts)}" for second, firsts in found.items())
+    word = ON.get(kind, "into")
+    return "; ".join(f"{second} {word} {', '.join(firsts)}" for second, firsts in found.items())

@@ -67,7 +67,7 @@ def plan_part(
     """
     part = same[0]
     stock = part.stock
-    cuts = [cut_to_data(c if isinstance(c, Hole) else replace(c, holds=letters.get(c.holds, ""))) for c in part.cuts]
+    cuts = [c if isinstance(c, Hole) else replace(c, holds=letters.get(c.holds, "")) for c in part.cuts]
     return PlanPart(
         letter=part.letter,
         name=part.name,
@@ -85,7 +85,7 @@ def plan_part(
         mirror_of=part.mirror_of,
         show=list(part.show),
         mass_kg=round(volume(part) * 1e-9 * stock.density, 4),
-        cuts=cuts,
+        cuts=[cut_to_data(c) for c in cuts],
         instances=[Instance(id=p.id, group=p.group, pose=p.pose.rows()) for p in same],
         places=places_words(p.id for p in same),
         drawing=f"part-{part.letter}",
@@ -100,7 +100,7 @@ def grain_words(part: Part) -> str:
 
 
 def cut_when(part: Part) -> Literal["to list", "measure first"]:
-    """Whether a part can be cut from the list, or is better measured on the case first: drawers, backs, strips."""
+    """Whether a part can be cut from the list, or is measured on the case first: drawers, backs, strips."""
     if part.group != "case" or FITTED & set(part.name.split()):
         return "measure first"
     return "to list"

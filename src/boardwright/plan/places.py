@@ -63,7 +63,7 @@ def places_words(ids: Iterable[str]) -> str:
     for number, found in drawers.items():
         alike.setdefault(" and ".join(sorted({s for s in found if s})), []).append(number)
     return "; ".join(
-        [*_together(others), *(numbers_words("drawer", n) + (f": {side}" if side else "") for side, n in alike.items())]
+        _together(others) + [numbers_words("drawer", n) + (f": {s}" if s else "") for s, n in alike.items()]
     )
 
 

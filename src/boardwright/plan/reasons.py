@@ -30,8 +30,9 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
             path = f"{numbers_words('drawer', map(int, numbers))}: {_tail(str(shared[1]))}"
         out.append(
             PlanReason(
-                path=path, size=Size(mm=0.0, text=r.word.replace("_", " ")) if r.word else size(printer, r.value), sum=r.sum, rule=r.rule,
-                source=r.source, given=r.given,
+                path=path,
+                size=Size(mm=0.0, text=r.word.replace("_", " ")) if r.word else size(printer, r.value),
+                sum=r.sum, rule=r.rule, source=r.source, given=r.given,
             )
         )
     return out

@@ -1,6 +1,6 @@
 """The shape of `plan.json`, version 1. Everything that any output prints stands in it.
 
-Lengths are given twice: `mm`, the settled size, and `text`, what is printed. Nothing downstream computes a size.
+Lengths are given twice: `mm`, the settled size, and `text`, what is printed. Nothing downstream computes one.
 """
 
 from __future__ import annotations
@@ -51,9 +51,9 @@ class Strip(Record):
 class PlanPart(Record):
     """One kind of part: all parts of one letter.
 
-    `cuts` are the shop features in the part's own frame, as data (see docs/plan-format.md); `work` says the same in
-    words. `preparation` is what comes first: stock, glue-up, milling. `cut_when` tells parts that can be cut from the
-    list from those that are fitted to what stands already. `places` says in words where the instances go.
+    `cuts` are the shop features in the part's own frame, as data (see docs/plan-format.md); `work` says the
+    same in words. `preparation` is what comes first: stock, glue-up, milling. `cut_when` tells parts that can
+    be cut from the list from those that are fitted to what stands already. `places` says where they go.
     """
 
     letter: str

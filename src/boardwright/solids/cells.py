@@ -1,7 +1,7 @@
 """A part as boxes: exact for blanks with box-shaped cuts, with holes taken as filled.
 
-Used where a part moves: the room that a box sweeps along an axis is a box, so a whole travel is tested at once,
-not at sample points.
+The dry fit tests these first, and the solids only where boxes cannot tell. The room that a box sweeps along
+an axis is a box, so a whole travel is tested at once, not at sample points.
 """
 
 from __future__ import annotations
@@ -30,7 +30,8 @@ def own_cells(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     keep = np.ones([len(line) - 1 for line in lines], dtype=bool)
     for b in taken:
         cut = [
-            (line[:-1] >= b.low[axis] - 1e-9) & (line[1:] <= b.high[axis] + 1e-9) for axis, line in enumerate(lines)
+            (line[:-1] >= b.low[axis] - 1e-9) & (line[1:] <= b.high[axis] + 1e-9)
+            for axis, line in enumerate(lines)
         ]
         keep &= ~(cut[0][:, None, None] & cut[1][None, :, None] & cut[2][None, None, :])
     index = np.argwhere(keep)

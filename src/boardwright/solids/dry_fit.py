@@ -1,4 +1,4 @@
-"""Dry fit: every pair of parts intersected, every joint pressed together, every drawer pulled through its travel."""
+"""Dry fit: every pair of parts intersected, every joint pressed together, every drawer pulled all its way."""
 
 from __future__ import annotations
 
@@ -38,8 +38,8 @@ class Touch:
     Attributes:
         joint: id of the joint. contact: the face.
         area: planned [mm2].
-        touching: found [mm2]; a little less where holes are drilled at the face, as squares around them count as
-            open as long as `CLEAR` of the face is left.
+        touching: found [mm2]; a little less where holes are drilled at the face, since squares around them
+            count as open as long as `CLEAR` of the face is left.
     """
 
     joint: str
@@ -68,12 +68,6 @@ class DryFit:
     hits: tuple[Hit, ...]
 
 
-def dry_fit(piece: Piece) -> DryFit:
-    """Put the piece together dry."""
-    rooms = {p.id: _Room(p.id, p.group, cells(p)) for p in piece.parts}
-    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(_hits(piece, rooms)))
-
-
 @dataclass(frozen=True, slots=True)
 class _Room:
     """The room that a part (its holes filled) or a bought thing takes: boxes as (n, 2, 3) float [mm]."""
@@ -83,11 +77,17 @@ class _Room:
     boxes: Any
 
 
+def dry_fit(piece: Piece) -> DryFit:
+    """Put the piece together dry."""
+    rooms = {p.id: _Room(p.id, p.group, cells(p)) for p in piece.parts}
+    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(_hits(piece, rooms)))
+
+
 def _overlaps(piece: Piece, rooms: dict[str, _Room]) -> list[Overlap]:
     parts = piece.parts
     if not parts:
         return []
-    bounds = np.array([[r.boxes[:, 0].min(axis=0), r.boxes[:, 1].max(axis=0)] for r in rooms.values()])
+    bounds = np.array([[p.box.low, p.box.high] for p in parts])
     out = []
     for i, j in clashes(bounds, bounds):
         one, two = parts[i], parts[j]
@@ -101,7 +101,9 @@ def _overlaps(piece: Piece, rooms: dict[str, _Room]) -> list[Overlap]:
 
 
 @lru_cache(maxsize=65536)
-def _shared(size1: Any, cuts1: Any, pose1: Any, size2: Any, cuts2: Any, pose2: Any) -> tuple[float, Box] | None:
+def _shared(
+    size1: Any, cuts1: Any, pose1: Any, size2: Any, cuts2: Any, pose2: Any
+) -> tuple[float, Box] | None:
     from boardwright.solids.mesh import placed
 
     common = placed(size1, cuts1, pose1) ^ placed(size2, cuts2, pose2)
@@ -161,14 +163,29 @@ def _mouths(holes: Any, window: Any, axis: int) -> float:
 
 def _measured(contact: Contact, first: Part, second: Part) -> float:
     return _pressed(
-        first.size, first.cuts, first.pose, second.size, second.cuts, second.pose, contact.box, contact.axis,
+        first.size,
+        first.cuts,
+        first.pose,
+        second.size,
+        second.cuts,
+        second.pose,
+        contact.box,
+        contact.axis,
         contact.from_first,
     )
 
 
 @lru_cache(maxsize=65536)
 def _pressed(
-    size1: Any, cuts1: Any, pose1: Any, size2: Any, cuts2: Any, pose2: Any, face: Box, axis: int, second_high: bool
+    size1: Any,
+    cuts1: Any,
+    pose1: Any,
+    size2: Any,
+    cuts2: Any,
+    pose2: Any,
+    face: Box,
+    axis: int,
+    second_high: bool,
 ) -> float:
     """Area that touches [mm2]: the second part is pressed a little into the first, within the face only."""
     from boardwright.solids.mesh import placed

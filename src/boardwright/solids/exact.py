@@ -233,7 +233,24 @@ def write_step(named_shapes: Sequence[tuple[str, Shape]], path: Path, title: str
     text = head.sub(lambda m: f"{m[1]}'{path.name}','{STEP_TIME}'", text, count=1)
     counter = itertools.count(1)
     uses = re.compile(r"(NEXT_ASSEMBLY_USAGE_OCCURRENCE\()'\d+'")
-    path.write_text(uses.sub(lambda m: f"{m[1]}'{next(counter)}'", text), encoding="utf-8")
+    path.write_text(_unwrapped(uses.sub(lambda m: f"{m[1]}'{next(counter)}'", text)), encoding="utf-8")
+
+
+def _unwrapped(text: str) -> str:
+    """A STEP file with one record a line: the writer's line breaks depend on what it wrote before.
+
+    Blanks between tokens mean nothing, and a line break inside a string is no part of it (ISO 10303-21,
+    from memory).
+    """
+    tokens = re.compile(r"'(?:[^']|'')*'|\s+|;")
+
+    def plain(m: re.Match[str]) -> str:
+        found = m[0]
+        if found[0] == "'":
+            return found.replace("\r", "").replace("\n", "")
+        return ";\n" if found == ";" else ""
+
+    return tokens.sub(plain, text)
 
 
 def _quiet() -> None:

@@ -1,8 +1,8 @@
 """A design in, its piece out; sizes read back in the unit of the design."""
 
-from boardwright.pipeline import check_text
 from boardwright.piece.cuts import Groove, Hole, Notch, Rabbet
 from boardwright.piece.records import Part, Piece
+from boardwright.pipeline import check_text
 
 IN = 25.4
 
@@ -50,8 +50,11 @@ def places(groove: Groove, whole: float) -> set[float]:
     return {round(groove.at / IN, 6), round((whole - groove.at - groove.width) / IN, 6)}
 
 
-def two_parts(joint: str, at: str = "5", upright: str = "cherry", shelf: str = "cherry", work_to: str = "1/32") -> str:
-    """An upright 12 x 10 and a shelf 20 x 10 that stands against its right face, its underside at a height."""
+def two_parts(
+    joint: str, at: str = "5", upright: str = "cherry", shelf: str = "cherry", work_to: str = "1/32"
+) -> str:
+    """An upright 12 x 10 and a shelf 20 x 10 that stands against its right face, its underside at a
+    height."""
     return f"""
 boardwright: 1
 title: Two parts

@@ -1,6 +1,7 @@
 """Cases: what runs through, inside sizes, backs, rows and columns. Sums worked by hand."""
 
 import pytest
+
 from bench import codes, grooves, inches, piece_of, rabbets, size
 
 PLY = """
@@ -100,6 +101,39 @@ def test_rabbet_of_the_back_is_as_deep_as_the_back_and_a_half_of_the_side() -> N
     assert sorted(inches(step.width, step.depth)) == [0.25, 0.375]
 
 
+SOLID_BACK = """
+boardwright: 1
+title: Panel
+units: in
+work_to: 1/32
+wood_moisture: {{now: 6, driest: 6, wettest: 12}}
+stock:
+  ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 3/4}}
+  cherry: {{wood: cherry_black, thickness: 1/4}}
+case:
+  width: {width}
+  height: {height}
+  depth: 12
+  stock: ply
+  back: {{set: groove, stock: cherry, depth: 3/8}}
+"""
+
+
+def test_a_solid_panel_made_dry_has_the_whole_summer_growth_as_room() -> None:
+    """Solid cherry, 8 clear across its grain, grooves 3/8 deep, 6 to 12 % (case from practice, recomputed).
+
+    Groove to groove 8.750; at most 8.750 / (1 + 0.00248 x 6) = 8.622; cut 8 9/16; +/- 1/32.
+    """
+    panel = piece_of(SOLID_BACK.format(width=30, height="9 1/2")).part("case.back")
+    # its grain lies from side to side, so it swells in height
+    assert panel.pose.y[2] != 0
+    assert panel.size[1] / 25.4 == pytest.approx(8.5625, abs=1 / 32)
+    assert panel.size[1] / 25.4 * (1 + 0.00248 * 6) < 8.75
+    # a narrow and high one: 20 clear, 20 x 0.0149 = 0.298 of growth, 0.149 at each side, and 1/32: 3/16
+    high = piece_of(SOLID_BACK.format(width=12, height="21 1/2")).part("case.back")
+    assert high.size[1] / 25.4 == 20.375  # 20 + 2 x (3/8 - 3/16)
+
+
 def test_shelves_stop_before_the_back() -> None:
     piece = piece_of(case("back: {set: rabbet, stock: back}\n  inside: {shelves: {count: 1}}"))
     assert size(piece, "inside.shelf.1")[1] == 11.75  # 12 - 1/4
@@ -128,7 +162,7 @@ def test_columns_and_shares_add_up() -> None:
 
 def test_fixed_rows_that_do_not_add_up_are_refused_and_their_twin_is_not() -> None:
     # 13 7/8 + 13 7/8 + 3/4 = 28 1/2
-    good, bad = ("{rows: [{size: %s}, {size: 13 7/8}]}" % first for first in ("13 7/8", "14"))
+    good, bad = (f"{{rows: [{{size: {first}}}, {{size: 13 7/8}}]}}" for first in ("13 7/8", "14"))
     assert not codes(case(f"{NONE}\n  inside: {good}"))
     assert codes(case(f"{NONE}\n  inside: {bad}")) == ["space.does-not-add-up"]
 
@@ -136,22 +170,30 @@ def test_fixed_rows_that_do_not_add_up_are_refused_and_their_twin_is_not() -> No
 def test_openings_from_a_fixed_pitch_do_not_fit() -> None:
     """Five drawers on a jig of 7/8 pitch (case from practice, recomputed).
 
-    4 3/8, 5 1/4, 6 1/8, 7, 7 7/8 with 1/8 of room each and four dividers of 3/4: 30 5/8 + 5/8 + 3 = 34 1/4 in an
-    inside of 33 1/2: 3/4 too much. One step (7/8) off one of them leaves 1/8 to spare.
+    4 3/8, 5 1/4, 6 1/8, 7, 7 7/8 with 1/8 of room each and four dividers of 3/4: 30 5/8 + 5/8 + 3 = 34 1/4
+    in an inside of 33 1/2: 3/4 too much. One step (7/8) off one of them leaves 1/8 to spare.
     """
     text = """
 boardwright: 1
 title: Jig
 units: in
-stock: {{ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 3/4}}, thin: {{sheet: hardwood_plywood, thickness: 1/4, measured: 1/4}}}}
+stock:
+  ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 3/4}}
+  thin: {{sheet: hardwood_plywood, thickness: 1/4, measured: 1/4}}
 case:
-  {{width: 24, height: 35, depth: 20, stock: ply, back: {{set: none}}, inside: {{drawers: {{count: 5, between: shelf,
-  heights: [4 1/2, 5 3/8, 6 1/4, {fourth}, 8]}}}}}}
+  width: 24
+  height: 35
+  depth: 20
+  stock: ply
+  back: {{set: none}}
+  inside: {{drawers: {{count: 5, between: shelf, heights: [4 1/2, 5 3/8, 6 1/4, {fourth}, 8]}}}}
 drawers: {{front: {{set: overlay}}, sides: {{stock: thin}}, runs_on: slides}}
 """
     from boardwright.pipeline import check_text
 
-    [finding] = [f for f in check_text(text.format(fourth="7 1/8")).findings if f.code == "space.does-not-add-up"]
+    [finding] = [
+        f for f in check_text(text.format(fourth="7 1/8")).findings if f.code == "space.does-not-add-up"
+    ]
     assert "take 3/4 in off" in finding.remedy
     # 7 1/8 - 7/8 + 1/8 to spare = 6 3/8
     assert "space.does-not-add-up" not in codes(text.format(fourth="6 3/8"))
@@ -171,7 +213,11 @@ def test_dados_back_to_back_in_a_divider() -> None:
     assert 0.715 - sum(depths) >= 0.215
     # all dados are of one depth, so each shelf is its space and twice the depth, less what settling takes off
     assert len({round(g.depth, 6) for p in piece.parts for g in grooves(p) if ".shelf." in g.holds}) == 1
-    spaces = [s.box.size(0) / 25.4 for s in piece.spaces if s.path.startswith("case.inside.columns") and s.holds == "shelves"]
+    spaces = [
+        s.box.size(0) / 25.4
+        for s in piece.spaces
+        if s.path.startswith("case.inside.columns") and s.holds == "shelves"
+    ]
     for space, shelf in zip(spaces, (p for p in piece.parts if p.name == "shelf"), strict=True):
         assert 0 <= space + 2 * depths[0] - shelf.size[0] / 25.4 < 1 / 32
     deep = ", joint: {kind: dado, depth: 3/8}"

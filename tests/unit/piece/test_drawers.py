@@ -1,10 +1,13 @@
 """Drawers: the box from its opening, the bottom, the stack, what it runs on. Sums worked by hand.
 
-The opening is 20 wide and 8 1/2 high, 18 deep, unless said otherwise. Clearances are the tables' (common practice):
-3/32 around an inset front of sheet goods, 1/8 over a plywood box, 3/8 behind it, 1/32 short in each bottom groove.
+The opening is 20 wide and 8 1/2 high, 18 deep, unless said otherwise. Clearances are the tables' (common
+practice):
+3/32 around an inset front of sheet goods, 1/8 over a plywood box, 3/8 behind it, 1/32 short in each bottom
+groove.
 """
 
 import pytest
+
 from bench import IN, codes, grooves, inches, piece_of, rabbets, size
 
 TEXT = """
@@ -36,12 +39,29 @@ drawers:
 
 
 def design(
-    more: str, *, inside: str = "{drawer: {}}", width: str = "21 1/2", height: str = "10", front: str = "",
-    bottom: str = "", sides: str = "half", half: str = "1/2", work_to: str = "1/32", front_stock: str = "ply",
+    more: str,
+    *,
+    inside: str = "{drawer: {}}",
+    width: str = "21 1/2",
+    height: str = "10",
+    front: str = "",
+    bottom: str = "",
+    sides: str = "half",
+    half: str = "1/2",
+    work_to: str = "1/32",
+    front_stock: str = "ply",
 ) -> str:
     return TEXT.format(
-        more=more, inside=inside, width=width, height=height, front=front, bottom=bottom, sides=sides, half=half,
-        work_to=work_to, front_stock=front_stock,
+        more=more,
+        inside=inside,
+        width=width,
+        height=height,
+        front=front,
+        bottom=bottom,
+        sides=sides,
+        half=half,
+        work_to=work_to,
+        front_stock=front_stock,
     )
 
 
@@ -101,7 +121,9 @@ def test_slide_arithmetic_with_the_measured_opening_and_sides() -> None:
     """
     piece = piece_of(
         design(
-            "runs_on: slides\n  slides: {side: 1/2}\n  back: {joint: butt}", width="22 7/16", half="0.4725",
+            "runs_on: slides\n  slides: {side: 1/2}\n  back: {joint: butt}",
+            width="22 7/16",
+            half="0.4725",
             front=", joint: butt",
         )
     )
@@ -113,7 +135,10 @@ def test_slide_arithmetic_with_the_measured_opening_and_sides() -> None:
 def test_overlay_fronts_cover_the_case_less_half_a_gap() -> None:
     piece = piece_of(
         design(
-            "runs_on: slides", front=", set: overlay, gap: 1/8", inside="{drawers: {count: 2}}", height="13 1/2",
+            "runs_on: slides",
+            front=", set: overlay, gap: 1/8",
+            inside="{drawers: {count: 2}}",
+            height="13 1/2",
         )
     )
     # 21 1/2 less half a gap on both sides: 21 3/8
@@ -176,12 +201,16 @@ def test_heights_of_a_stack() -> None:
     inside = "{drawers: {count: 2, heights: [3, 4 3/4], between: shelf}}"
     piece = piece_of(design("runs_on: slides", inside=inside))
     assert [inches(m.opening.size(2))[0] for m in piece.motions] == [3.0, 4.75]
-    assert codes(design("runs_on: slides", inside=inside.replace("count: 2", "count: 3"))) == ["space.heights-count"]
+    assert codes(design("runs_on: slides", inside=inside.replace("count: 2", "count: 3"))) == [
+        "space.heights-count"
+    ]
 
 
 def test_equal_openings_get_equal_drawers() -> None:
     # 40 1/2 - 1 1/2 - 3/4 = 38 1/4, halved on the step: 19 1/8 each
-    piece = piece_of(design("runs_on: slides", inside="{columns: [{drawer: {}}, {drawer: {}}]}", width="40 17/32"))
+    piece = piece_of(
+        design("runs_on: slides", inside="{columns: [{drawer: {}}, {drawer: {}}]}", width="40 17/32")
+    )
     one, two = (piece.part(f"drawer.{n}.front") for n in (1, 2))
     assert one.letter == two.letter
 
@@ -204,7 +233,11 @@ def test_solid_sides_are_made_low_enough_for_the_wettest_time() -> None:
         ("runs_on: slides\n  slides: {length: 18}", {}, "drawer.no-slide"),
         ("runs_on: slides", {"height": "2 11/16"}, "drawer.no-room"),
         ("runs_on: slides\n  box_height: 3", {"bottom": ", up: 2 3/4"}, "drawer.bottom-too-thick"),
-        ("runs_on: bars\n  bars: {stock: maple, height: 1}", {"height": "2 13/16"}, "drawer.no-room-for-bars"),
+        (
+            "runs_on: bars\n  bars: {stock: maple, height: 1}",
+            {"height": "2 13/16"},
+            "drawer.no-room-for-bars",
+        ),
         ("runs_on: slides", {"front": ", joint: dado"}, "joint.cannot-be-there"),
         ("runs_on: slides\n  box_height: 9", {}, "drawer.box-too-high"),
     ],

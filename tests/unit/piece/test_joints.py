@@ -1,11 +1,13 @@
 """Each joint on two parts: cuts on both, growth, holes, refusals. Numbers worked by hand beside each test.
 
-Proportions: dado a third of the thickness, rabbet a half, tongue a third (common practice; trade handbooks give
-1/4 to 1/2 for a dado). Screw sizes: shank 0.060 + 0.013 N in, ASME B18.6.1 (from memory); pilot in hard wood about
-90 % of the root. Dowel pins: 1/3 to 1/2 of the thickness, a third of the length in the face (trade Q&A on dowels).
+Proportions: dado a third of the thickness, rabbet a half, tongue a third (common practice; trade handbooks
+give 1/4 to 1/2 for a dado). Screw sizes: shank 0.060 + 0.013 N in, ASME B18.6.1 (from memory); pilot in hard
+wood about 90 % of the root. Dowel pins: 1/3 to 1/2 of the thickness, a third of the length in the face (trade
+Q&A on dowels).
 """
 
 import pytest
+
 from bench import IN, codes, grooves, holes, inches, notches, piece_of, places, rabbets, size, two_parts
 
 UPRIGHT, SHELF = "parts.upright", "parts.shelf"
@@ -88,7 +90,8 @@ def test_tongue_at_the_end_has_one_shoulder_and_leaves_wood_beyond_the_groove() 
 
 def test_butt_in_solid_wood_is_dowelled() -> None:
     piece = piece_of(two_parts("kind: butt"))
-    # pins 5/16 x 1 1/2 in 3/4 wood; a third of 1 1/2 = 1/2 in the face, 1 in the end; each hole at least 1 mm deeper
+    # pins 5/16 x 1 1/2 in 3/4 wood; a third of 1 1/2 = 1/2 in the face, 1 in the end; each hole at least 1 mm
+    # deeper
     into, end = holes(piece.part(UPRIGHT)), holes(piece.part(SHELF))
     assert len(into) == len(end) == len(piece.fasteners) == 3
     for hole, least in [(h, 0.5) for h in into] + [(h, 1.0) for h in end]:
@@ -107,7 +110,8 @@ def test_butt_in_solid_wood_is_dowelled() -> None:
 
 def test_butt_in_sheet_goods_is_screwed() -> None:
     piece = piece_of(two_parts("kind: butt", upright="ply", shelf="ply"))
-    # 3/8 to the edge: 2.5 x shank <= 3/8 -> No. 6 (0.138 x 2.5 = 0.345; No. 7: 0.3775); twice 3/4 = 1 1/2 long
+    # 3/8 to the edge: 2.5 x shank <= 3/8 -> No. 6 (0.138 x 2.5 = 0.345; No. 7: 0.3775); twice 3/4 = 1 1/2
+    # long
     assert {f.name for f in piece.fasteners} == {"No. 6 x 1 1/2 in flat-head wood screw"}
     clearance, pilot = holes(piece.part(UPRIGHT)), holes(piece.part(SHELF))
     assert len(clearance) == len(pilot) == len(piece.fasteners) > 0
@@ -121,7 +125,11 @@ def test_butt_in_sheet_goods_is_screwed() -> None:
 
 
 def test_count_and_screw_of_the_file_are_kept() -> None:
-    piece = piece_of(two_parts("kind: butt, fasten: screws, count: 4, screw: 5, screw_length: 1 1/4", upright="ply", shelf="ply"))
+    piece = piece_of(
+        two_parts(
+            "kind: butt, fasten: screws, count: 4, screw: 5, screw_length: 1 1/4", upright="ply", shelf="ply"
+        )
+    )
     assert len(piece.fasteners) == 4
     assert {f.name for f in piece.fasteners} == {"No. 5 x 1 1/4 in flat-head wood screw"}
 
@@ -145,7 +153,11 @@ def test_no_glue_is_said() -> None:
         ("kind: dado", "11 1/4", "joint.no-wood-beyond"),  # flush with the end: nothing over the shelf
         ("kind: dado", "0", "joint.no-wood-beyond"),
         ("kind: rabbet", "5", "joint.not-at-an-end"),
-        ("kind: rabbet", "10 1/2 - 1/32", "joint.not-at-an-end"),  # 12 - 11 7/32 = 25/32 over it, more than 3/4
+        (
+            "kind: rabbet",
+            "10 1/2 - 1/32",
+            "joint.not-at-an-end",
+        ),  # 12 - 11 7/32 = 25/32 over it, more than 3/4
         ("kind: dado, depth: 3/4", "5", "joint.too-deep"),
         ("kind: butt", "12", "joint.apart"),  # stands over the upright, beside no face of it
     ],

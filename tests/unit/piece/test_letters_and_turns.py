@@ -13,13 +13,16 @@ parts:
 """
 LEG = (
     "  {name}: {{stock: post, length: 29, width: {wide}, along: z, across: x, at: [{x}, {y}, 0], cuts: ["
-    "{{kind: groove, side: {side}, along: length, at: {off}, width: 3/8, depth: 1, start: {start}, stop: 28}}, "
-    "{{kind: groove, side: {edge}, along: length, at: {off2}, width: 3/8, depth: {deep}, start: {end}, stop: 28}}]}}"
+    "{{kind: groove, side: {side}, along: length, at: {off}, width: 3/8, depth: 1, "
+    "start: {start}, stop: 28}}, "
+    "{{kind: groove, side: {edge}, along: length, at: {off2}, width: 3/8, depth: {deep}, "
+    "start: {end}, stop: 28}}]}}"
 )
 
 
 def legs(end_start: str, deep: str = "7/8", wide: str = "2") -> str:
-    """Four legs with mortises in two sides, for aprons around a table, each 1/2 from the outer face of its leg."""
+    """Four legs with mortises in two sides, for aprons around a table, each 1/2 from the outer face of its
+    leg."""
     rows = []
     for name, x, y, side, edge, off, off2 in (
         ("left_front", 0, 0, "face", "far_edge", "1/2", "1/2"),
@@ -28,7 +31,19 @@ def legs(end_start: str, deep: str = "7/8", wide: str = "2") -> str:
         ("right_rear", 40, 20, "back", "edge", f"{wide} - 1/2 - 3/8", "7/8"),
     ):
         rows.append(
-            LEG.format(name=name, x=x, y=y, side=side, edge=edge, off=off, off2=off2, start=24, end=end_start, deep=deep, wide=wide)
+            LEG.format(
+                name=name,
+                x=x,
+                y=y,
+                side=side,
+                edge=edge,
+                off=off,
+                off2=off2,
+                start=24,
+                end=end_start,
+                deep=deep,
+                wide=wide,
+            )
         )
     return LEGS.format(legs="\n".join(rows))
 

@@ -1,8 +1,8 @@
 """Sizes that lean on others: names, stocks, parts; loose parts with their own cuts; a change of units."""
 
 import pytest
-from bench import codes, grooves, holes, inches, notches, piece_of, rabbets, size
 
+from bench import codes, grooves, holes, inches, notches, piece_of, rabbets, size
 from boardwright.pipeline import check_text
 
 HEAD = """
@@ -30,8 +30,20 @@ parts:
     along: x
     across: z
     at: [case.side.left.right, 2, 0]
-  label: {stock: ply, length: parts.kickboard.length / 2, width: 2 * stock.ply, along: x, across: z, at: [0, 20, 0]}
-  rest: {stock: ply, length: case.width - 2 * stock.ply, width: 3, along: x, across: y, at: [0, 30, case.bottom.top]}
+  label:
+    stock: ply
+    length: parts.kickboard.length / 2
+    width: 2 * stock.ply
+    along: x
+    across: z
+    at: [0, 20, 0]
+  rest:
+    stock: ply
+    length: case.width - 2 * stock.ply
+    width: 3
+    along: x
+    across: y
+    at: [0, 30, case.bottom.top]
 """
 
 
@@ -43,7 +55,10 @@ def test_names_of_sizes_stocks_and_parts() -> None:
     assert size(piece, "parts.label")[:2] == [17.28125, 1.4375]
     assert size(piece, "parts.rest")[0] == 34.5625
     # the kickboard stands against the inside of the left side; the rest on the bottom: 2 1/2 + 23/32
-    assert inches(piece.part("parts.kickboard").box.low[0], piece.part("parts.rest").box.low[2]) == [0.71875, 3.21875]
+    assert inches(piece.part("parts.kickboard").box.low[0], piece.part("parts.rest").box.low[2]) == [
+        0.71875,
+        3.21875,
+    ]
 
 
 def test_a_ring_of_sizes_and_an_unknown_name_are_refused() -> None:
@@ -108,7 +123,9 @@ def test_a_stack_of_layers_follows_the_measured_sheet() -> None:
 
     A mean of 0.4643 makes 3.25; true 12 mm makes 84 mm (3.307 in); +/- 0.005 in.
     """
-    rod = "parts: {rod: {stock: ply, length: 7 * stock.ply, width: 3 in, along: x, across: y, at: [0, 0, 0]}}\n"
+    rod = (
+        "parts: {rod: {stock: ply, length: 7 * stock.ply, width: 3 in, along: x, across: y, at: [0, 0, 0]}}\n"
+    )
     assert size(piece_of(head(measured="0.4643 in") + rod), "parts.rod")[0] == pytest.approx(3.25, abs=0.005)
     assert size(piece_of(head("mm", "0.5", "12 mm") + rod), "parts.rod")[0] == 84.0
 
@@ -117,19 +134,20 @@ def test_grooves_that_must_agree_are_dimensioned_from_the_middle() -> None:
     """Divider grooves 5 wide at a pitch of 86 in parts of 683 and 680 mm, both centred (case from practice,
     recomputed): from the end they would lean 1.5 mm; from the middle 258 + 2.5 + 81 = 341.5 = 683 / 2.
     """
+    channel = "kind: groove, side: back, along: width, width: 5, depth: 6"
+    plate = "stock: ply, width: 60, along: x, across: y"
     text = head("mm", "0.5", "18 mm") + "parts:\n"
     for name, length, z in (("shelf", 683, 0), ("rail", 680, 300)):
-        cuts = ", ".join(
-            f"{{kind: groove, side: back, along: width, width: 5, depth: 6, at: parts.{name}.length / 2 + {86 * k} - 2.5}}"
-            for k in range(-3, 4)
-        )
+        cuts = ", ".join(f"{{{channel}, at: parts.{name}.length / 2 + {86 * k} - 2.5}}" for k in range(-3, 4))
         at = f"[{(683 - length) / 2}, 0, {z}]"
-        text += f"  {name}: {{stock: ply, length: {length}, width: 60, along: x, across: y, at: {at}, cuts: [{cuts}]}}\n"
+        text += f"  {name}: {{{plate}, length: {length}, at: {at}, cuts: [{cuts}]}}\n"
     piece = piece_of(text)
     middles = {}
     for name in ("shelf", "rail"):
         part = piece.part(f"parts.{name}")
-        middles[name] = sorted(round(part.pose.point((g.at + g.width / 2, 0, 0))[0], 6) for g in grooves(part))
+        middles[name] = sorted(
+            round(part.pose.point((g.at + g.width / 2, 0, 0))[0], 6) for g in grooves(part)
+        )
     assert middles["shelf"] == middles["rail"]
     assert middles["shelf"][0] - 2.5 == pytest.approx(81.0)
 
@@ -140,7 +158,13 @@ title: Slats
 units: mm
 work_to: 0.5
 stock: {ply: {sheet: hardwood_plywood, thickness: 18 mm, measured: 18}}
-case: {width: 690, height: 400, depth: 300, stock: ply, back: {set: none}, inside: {columns: [{open: yes}, {open: yes}]}}
+case:
+  width: 690
+  height: 400
+  depth: 300
+  stock: ply
+  back: {set: none}
+  inside: {columns: [{open: yes}, {open: yes}]}
 """
 
 

@@ -96,7 +96,10 @@ def cleat_cuts(u: Writer) -> list[Cut]:
 
 
 PREPARATION = {
-    "A": ["Glue up from 2 strips, each {4 7/8} wide and {35 1/2} long, rough.", "Plane to {3/4} after the glue is hard."],
+    "A": [
+        "Glue up from 2 strips, each {4 7/8} wide and {35 1/2} long, rough.",
+        "Plane to {3/4} after the glue is hard.",
+    ],
     "F": ["Rough length {7 1/4}; cut both from one board."],
 }
 WORK = {
@@ -181,7 +184,7 @@ def make(units: Units = "in", findings: bool = True) -> Plan:
             ],
             "allowances": [
                 {"what": "saw cut", "text": u.size("1/8")["text"], "source": "`shop.kerf`"},
-                {"what": "length of a rough part, over finished", "text": u.size("1")["text"], "source": "common practice"},
+                {"what": "length of a rough part", "text": u.size("1")["text"], "source": "common practice"},
             ],
             "findings": _findings(u) if findings else [],
             "reasons": _reasons(u),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 from pathlib import Path
 
 import pypdf
@@ -30,12 +31,17 @@ def words(text: str) -> str:
     return " ".join(text.replace("“", '"').replace("”", '"').replace("’", "'").split())
 
 
+@cache
+def pages_of(pdf: pypdf.PdfReader) -> list[str]:
+    return [words(page.extract_text()) for page in pdf.pages]
+
+
 def all_text(pdf: pypdf.PdfReader) -> str:
-    return " ".join(words(page.extract_text()) for page in pdf.pages)
+    return " ".join(pages_of(pdf))
 
 
 def page_of(pdf: pypdf.PdfReader, start: str) -> str:
-    return next(t for page in pdf.pages if (t := words(page.extract_text())).startswith(start))
+    return next(t for t in pages_of(pdf) if t.startswith(start))
 
 
 @pytest.fixture(scope="module", params=KINDS, ids=lambda k: "-".join(k))
@@ -62,8 +68,8 @@ def cut_list_row(part: PlanPart) -> str:
     rough = triple(part.rough) if part.rough else "from the sheet"
     mark = " ◊" if part.cut_when == "measure first" else ""
     return (
-        f"{part.letter}{mark} {part.name} {part.count} {f.thickness.text} {f.width.text} {f.length.text} {rough} "
-        f"{part.stock_name} {part.grain}"
+        f"{part.letter}{mark} {part.name} {part.count} {f.thickness.text} {f.width.text} {f.length.text} "
+        f"{rough} {part.stock_name} {part.grain}"
     )
 
 
@@ -76,7 +82,8 @@ def test_every_row_of_the_cut_list_is_printed(printed: Printed) -> None:
         if part.glue_up:
             strips = ", ".join(f"{s.count} of {s.width.text}" for s in part.glue_up)
             n = sum(s.count for s in part.glue_up)
-            assert re.search(rf"{part.grain} \d+ Glue up from {n} strips, rough width: {re.escape(strips)}", page)
+            row = rf"{part.grain} \d+ Glue up from {n} strips, rough width: {re.escape(strips)}"
+            assert re.search(row, page)
 
 
 def test_the_cut_list_gives_the_page_of_every_part_sheet(printed: Printed) -> None:
@@ -85,7 +92,8 @@ def test_the_cut_list_gives_the_page_of_every_part_sheet(printed: Printed) -> No
     for part in plan.parts:
         found = re.search(re.escape(cut_list_row(part)) + r" (\d+)", page)
         assert found
-        assert f"{part.letter} {part.name} make {part.count}" in words(pdf.pages[int(found[1]) - 1].extract_text())
+        sheet = pages_of(pdf)[int(found[1]) - 1]
+        assert f"{part.letter} {part.name} make {part.count}" in sheet
 
 
 def test_every_line_to_buy_and_every_caution_is_printed(printed: Printed) -> None:
@@ -99,7 +107,7 @@ def test_every_line_to_buy_and_every_caution_is_printed(printed: Printed) -> Non
             assert line in text
 
 
-def test_part_sheets_say_size_count_preparation_and_place_but_not_the_work_again(printed: Printed) -> None:
+def test_part_sheets_say_all_but_the_work(printed: Printed) -> None:
     plan, pdf, _ = printed
     text = all_text(pdf)
     for part in plan.parts:
@@ -112,10 +120,9 @@ def test_part_sheets_say_size_count_preparation_and_place_but_not_the_work_again
 
 
 def test_drawings_are_printed_at_their_own_size(printed: Printed) -> None:
-    """Everything drawn stands at 1 (the page's own lines) or at 72/25.4 points to the millimetre of a drawing."""
-    plan, pdf, _ = printed
-    first = next(n for n, p in enumerate(pdf.pages) if words(p.extract_text()).startswith("Part sheets"))
-    last = next(n for n, p in enumerate(pdf.pages) if words(p.extract_text()).startswith("Joints"))
+    """Lines stand at 1 (the page's own) or at 72/25.4 points to the millimetre of a drawing."""
+    _, pdf, _ = printed
+    first, last = (pages_of(pdf).index(page_of(pdf, name)) for name in ("Part sheets", "Joints"))
     seen = set()
     for page in pdf.pages[first:last]:
         drawn = page.get_contents().get_data().decode("latin-1")  # type: ignore[union-attr]
@@ -126,7 +133,7 @@ def test_drawings_are_printed_at_their_own_size(printed: Printed) -> None:
 
 def test_no_part_sheet_is_broken_over_two_pages(printed: Printed) -> None:
     plan, pdf, _ = printed
-    pages = [words(p.extract_text()) for p in pdf.pages]
+    pages = pages_of(pdf)
     for part in plan.parts:
         start = f"{part.letter} {part.name} make {part.count}; {part.stock_name}"
         page = next(p for p in pages if start in p)
@@ -164,7 +171,7 @@ def missing(plan: Plan, text: str) -> list[str]:
 
 
 def squeezed(text: str) -> str:
-    """Without spaces and marks of keys: where a line breaks, a reader of PDFs may put a space or leave one out."""
+    """Without spaces and marks of keys: at the end of a line a reader of PDFs may put a space or none."""
     return re.sub(r"[\s`]", "", text)
 
 
@@ -184,19 +191,19 @@ def test_the_examples_are_printed_whole_on_both_papers(name: str, units: Units, 
         text = all_text(pdf)
         assert missing(plan, squeezed(text)) == []
         assert "drawn smaller" not in text
-        for page in pdf.pages[1:]:
-            own, _, _ = words(page.extract_text()).rpartition(f"{plan.title}, version")
+        for page in pages_of(pdf)[1:]:
+            own, _, _ = page.rpartition(f"{plan.title}, version")
             assert len(own) > 30, "a page with next to nothing on it"
 
 
 def test_the_contents_on_page_2_give_the_page_of_every_section(printed: Printed) -> None:
     _, pdf, _ = printed
-    page = words(pdf.pages[1].extract_text())
+    page = pages_of(pdf)[1]
     assert page.startswith("In this plan")
     for name in ("Cautions", "What to buy", "Cut list", "Layouts", "Part sheets", "Joints"):
         found = re.search(rf"{name} [ .]*(\d+)", page)
         assert found
-        assert words(pdf.pages[int(found[1]) - 1].extract_text()).startswith(name)
+        assert pages_of(pdf)[int(found[1]) - 1].startswith(name)
 
 
 def test_the_foot_of_every_page_counts_pages_and_names_the_plan(
@@ -204,9 +211,9 @@ def test_the_foot_of_every_page_counts_pages_and_names_the_plan(
 ) -> None:
     plan, pdf, _ = printed
     unit = {"in": "inches", "mm": "millimetres"}[plan.units]
-    for n, page in enumerate(pdf.pages, 1):
+    for n, page in enumerate(pages_of(pdf), 1):
         foot = f"{plan.title}, version 1.2 Sizes in {unit}, finest step {plan.step.text}"
-        assert f"{foot} Page {n} of {len(pdf.pages)}" in words(page.extract_text())
+        assert f"{foot} Page {n} of {len(pdf.pages)}" in page
 
 
 def test_the_measuring_lines_are_100_mm_and_4_inches_long(printed: Printed) -> None:
@@ -251,9 +258,9 @@ def _object(reference: pypdf.generic.IndirectObject) -> dict[str, object]:
 
 def test_a_plan_with_errors_says_so_on_its_cover_and_points_to_the_list(tmp_path: Path) -> None:
     pdf = read(make(), tmp_path / "plan.pdf")
-    cover = words(pdf.pages[0].extract_text())
+    cover = pages_of(pdf)[0]
     assert "This plan has open problems 1 error and 1 warning, listed on page 3" in cover
-    page = words(pdf.pages[2].extract_text())
+    page = pages_of(pdf)[2]
     assert page.startswith("This plan has open problems")
     assert "error drawer front L is 1/32 wider than its opening allows (3 times)" in page
 
@@ -263,21 +270,22 @@ def test_a_plan_with_warnings_only_says_so_more_quietly(tmp_path: Path) -> None:
     plan = plan.model_copy(update={"findings": [f for f in plan.findings if f.severity != "error"]})
     pdf = read(plan, tmp_path / "plan.pdf")
     assert "open problems" not in all_text(pdf)
-    assert "1 warning to read before cutting, on page 3" in words(pdf.pages[0].extract_text())
-    assert words(pdf.pages[2].extract_text()).startswith("Read before cutting")
+    assert "1 warning to read before cutting, on page 3" in pages_of(pdf)[0]
+    assert pages_of(pdf)[2].startswith("Read before cutting")
 
 
 def test_a_sound_plan_has_no_page_of_findings(tmp_path: Path) -> None:
     pdf = read(make(findings=False), tmp_path / "plan.pdf")
     assert "problems" not in all_text(pdf)
-    assert words(pdf.pages[2].extract_text()).startswith("Cautions")
+    assert pages_of(pdf)[2].startswith("Cautions")
 
 
 def many_parts() -> Plan:
     plan = make()
+    strokes = [f"Plane it, stroke{m:04}." for m in range(1, 1201)]
     parts = [
         plan.parts[n % 14].model_copy(
-            update={"letter": letter(n), "preparation": [f"Plane it, stroke{m:04}." for m in range(1, 1201)] if n == 3 else []}
+            update={"letter": letter(n), "preparation": strokes if n == 3 else []}
         )
         for n in range(70)
     ]
@@ -286,7 +294,7 @@ def many_parts() -> Plan:
 
 def test_a_long_cut_list_repeats_its_head_and_breaks_no_row(tmp_path: Path) -> None:
     plan = many_parts()
-    pages = [words(p.extract_text()) for p in read(plan, tmp_path / "plan.pdf").pages]
+    pages = pages_of(read(plan, tmp_path / "plan.pdf"))
     listed = [p for p in pages if "part no. thick wide long" in p]
     assert len(listed) > 1
     for part in plan.parts:

@@ -1,29 +1,48 @@
 """The dry fit on pieces whose answer is plain: shared room, touching faces, what a drawer meets."""
 
+from pathlib import Path
+
 import pytest
 
 from boardwright.core.poses import Box, Pose
 from boardwright.piece.cuts import Groove, Rabbet, Side
 from boardwright.piece.records import Contact, Hardware, Joint, Moisture, Motion, Part, Piece, Stock
-from boardwright.solids.dry_fit import dry_fit
+from boardwright.pipeline import check_file
+from boardwright.solids.dry_fit import TOUCH, dry_fit
+from boardwright.solids.mesh import box_solid, part_solid, shared_volume
+
+EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.yaml"))
 
 WOOD = Stock("wood", "wood", "cherry", "", 20.0, 25.0, False, 560.0)
 
 
-def board(id: str, at: tuple[float, float, float], size: tuple[float, float, float], *cuts, group: str = "case") -> Part:  # type: ignore[no-untyped-def]
+def board(
+    id: str, at: tuple[float, float, float], size: tuple[float, float, float], *cuts, group: str = "case"
+) -> Part:  # type: ignore[no-untyped-def]
     return Part(id, id, WOOD, size, Pose(at), cuts, letter=id, group=group)
 
 
 def piece(parts, joints=(), motions=(), hardware=()) -> Piece:  # type: ignore[no-untyped-def]
     return Piece(
-        "test", "mm", 0.5, Box((0, 0, 0), (1000, 1000, 1000)), Moisture(8, 6, 10), tuple(parts), tuple(joints),
-        (), tuple(hardware), (), tuple(motions),
+        "test",
+        "mm",
+        0.5,
+        Box((0, 0, 0), (1000, 1000, 1000)),
+        Moisture(8, 6, 10),
+        tuple(parts),
+        tuple(joints),
+        (),
+        tuple(hardware),
+        (),
+        tuple(motions),
     )
 
 
 def test_two_boards_that_share_room() -> None:
     # 300 x 200 x 20 boards, the second 30 mm into the end of the first
-    fit = dry_fit(piece([board("a", (0, 0, 0), (300.0, 200.0, 20.0)), board("b", (270, 50, 5), (300.0, 200.0, 20.0))]))
+    fit = dry_fit(
+        piece([board("a", (0, 0, 0), (300.0, 200.0, 20.0)), board("b", (270, 50, 5), (300.0, 200.0, 20.0))])
+    )
     [overlap] = fit.overlaps
     # 30 long, 200 - 50 = 150 wide, 20 - 5 = 15 thick
     assert overlap.volume == pytest.approx(30 * 150 * 15)
@@ -32,7 +51,9 @@ def test_two_boards_that_share_room() -> None:
 
 
 def test_boards_that_only_touch_share_nothing() -> None:
-    fit = dry_fit(piece([board("a", (0, 0, 0), (300.0, 200.0, 20.0)), board("b", (300, 0, 0), (300.0, 200.0, 20.0))]))
+    fit = dry_fit(
+        piece([board("a", (0, 0, 0), (300.0, 200.0, 20.0)), board("b", (300, 0, 0), (300.0, 200.0, 20.0))])
+    )
     assert fit.overlaps == ()
 
 
@@ -93,11 +114,19 @@ def test_a_planned_gap_is_not_measured() -> None:
 
 def drawer(stop_at: float | None, *, travel: float = 300.0) -> Piece:
     """A block that slides out to the front, with or without something in front of it."""
-    parts = [board("box", (0, 0, 0), (100.0, 400.0, 50.0), group="drawer.1"), board("wall", (100, 0, 0), (20.0, 400.0, 50.0))]
+    parts = [
+        board("box", (0, 0, 0), (100.0, 400.0, 50.0), group="drawer.1"),
+        board("wall", (100, 0, 0), (20.0, 400.0, 50.0)),
+    ]
     if stop_at is not None:
         parts.append(board("stop", (40, -stop_at - 10, 20), (20.0, 10.0, 10.0)))
     room = Box((0, 0, 0), (100, 400, 50))
-    return piece(parts, motions=[Motion("drawer.1", "drawer", "drawer 1", (0.0, -1.0, 0.0), travel, "runners", room, 0, 0, 0)])
+    return piece(
+        parts,
+        motions=[
+            Motion("drawer.1", "drawer", "drawer 1", (0.0, -1.0, 0.0), travel, "runners", room, 0, 0, 0)
+        ],
+    )
 
 
 def test_a_free_drawer_hits_nothing() -> None:
@@ -144,3 +173,31 @@ def test_moving_hardware_hits_and_standing_hardware_is_hit() -> None:
     assert [(h.part, h.obstacle) for h in hits] == [("handle", "stop")]
     # the handle stands at 100, its front 150 behind the back of the bump
     assert hits[0].opening == pytest.approx(150.0)
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
+def test_boxes_and_solids_find_the_same_in_the_examples(path: Path) -> None:
+    """What boxes tell quickly, the solids confirm: no pair shares room, and faces touch as far as said."""
+    whole = check_file(path).piece
+    assert whole is not None
+    fit = dry_fit(whole)
+    solids = {p.id: part_solid(p) for p in whole.parts}
+    joints = {j.id: j for j in whole.joints}
+    assert fit.touches
+    for touch in fit.touches:
+        joint, axis = joints[touch.joint], touch.contact.axis
+        low, high = list(touch.contact.box.low), list(touch.contact.box.high)
+        low[axis], high[axis] = low[axis] - TOUCH, high[axis] + TOUCH
+        window = box_solid(Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))
+        push = [0.0, 0.0, 0.0]
+        push[axis] = -TOUCH if touch.contact.from_first else TOUCH
+        pressed = (solids[joint.second] ^ window).translate(push)
+        area = shared_volume(pressed, solids[joint.first]) / TOUCH
+        # holes at the face may count for their squares, never for less than they are
+        assert 0.95 * area - 1 <= touch.touching <= 1.001 * area + 1, touch.joint
+    ids = [p.id for p in whole.parts]
+    found = {(o.first, o.second) for o in fit.overlaps}
+    for n, one in enumerate(ids):
+        for two in ids[n + 1 :]:
+            if whole.part(one).box.overlap(whole.part(two).box) is not None:
+                assert (shared_volume(solids[one], solids[two]) > 1e-3) is ((one, two) in found)

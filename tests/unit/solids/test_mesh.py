@@ -50,7 +50,10 @@ BLANK = 600.0 * 300 * 20
         (Hole(Side.EDGE, (300.0, 10.0), 8.0, 25.0), FACETED * math.pi * 4**2 * 25),
         (Hole(Side.FAR_END, (150.0, 10.0), 8.0, 25.0), FACETED * math.pi * 4**2 * 25),
         # slot: a box of 12 x 5 and two half cylinders
-        (Hole(Side.FACE, (300.0, 150.0), 5.0, 20.0, True, slot=12.0), FACETED * math.pi * 2.5**2 * 20 + 12 * 5 * 20),
+        (
+            Hole(Side.FACE, (300.0, 150.0), 5.0, 20.0, True, slot=12.0),
+            FACETED * math.pi * 2.5**2 * 20 + 12 * 5 * 20,
+        ),
         # countersink of 10 at 90 degrees in a hole of 4: frustum 3 high, radii 5 and 2
         (
             Hole(Side.FACE, (300.0, 150.0), 4.0, 20.0, True, 10.0, 90.0),
@@ -77,7 +80,16 @@ def test_every_part_of_the_examples_has_one_volume_in_both_kernels(path: Path) -
             assert by_mesh == pytest.approx(by_occt, rel=1e-6)
             continue
         # what is drilled is smaller by the facets, at most by 1 - 0.99715 of all of it
-        solid = volume(Part(one.id, one.name, one.stock, one.size, one.pose, tuple(c for c in one.cuts if not isinstance(c, Hole))))
+        solid = volume(
+            Part(
+                one.id,
+                one.name,
+                one.stock,
+                one.size,
+                one.pose,
+                tuple(c for c in one.cuts if not isinstance(c, Hole)),
+            )
+        )
         drilled = solid - by_occt
         assert 0 <= by_mesh - by_occt <= (1 - FACETED) * drilled * 1.001 + 1e-3
 
@@ -85,7 +97,14 @@ def test_every_part_of_the_examples_has_one_volume_in_both_kernels(path: Path) -
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
 def test_cells_make_up_every_part_without_its_holes(path: Path) -> None:
     for one in piece(path).parts:
-        plain = Part(one.id, one.name, one.stock, one.size, one.pose, tuple(c for c in one.cuts if not isinstance(c, Hole)))
+        plain = Part(
+            one.id,
+            one.name,
+            one.stock,
+            one.size,
+            one.pose,
+            tuple(c for c in one.cuts if not isinstance(c, Hole)),
+        )
         boxes = cells(one)
         assert float((boxes[:, 1] - boxes[:, 0]).prod(axis=1).sum()) == pytest.approx(volume(plain), rel=1e-9)
         assert boxes[:, 0].min(axis=0) == pytest.approx(np.array(one.box.low), abs=1e-6)
@@ -100,7 +119,8 @@ def test_weight_of_a_board() -> None:
 
 def test_centre_of_gravity_of_a_board_with_a_corner_taken_out() -> None:
     # notch 300 x 150 through: 3/4 of the board is left; moment about the end:
-    # (600*300*300 - 300*150*150) / (600*300 - 300*150) = 350 along; (600*300*150 - 300*150*75) / 135000 = 175 across
+    # (600*300*300 - 300*150*150) / (600*300 - 300*150) = 350 along; (600*300*150 - 300*150*75) / 135000 = 175
+    # across
     notched = part(Notch(Side.END, Side.EDGE, 300.0, 150.0))
     assert centroid(notched) == pytest.approx((350.0, 175.0, 10.0))
 

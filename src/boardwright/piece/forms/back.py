@@ -60,7 +60,7 @@ def set_back(out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft 
         min(share.value, thin / 2), rule="lap of the back; at most half of the thinnest part", source=share.reason,
         direction="down", least=out.sizer.step,
     )
-    depth = min(depth, max(out.sizer.settled(thin * 2 / 3, "down"), out.sizer.step))
+    depth = out.at_most(depth, thin * 2 / 3, f"the {plan.set} for the back", "case.back.depth", thin)
     if plan.set == "rabbet":
         _rabbet(out, plan, left, right, top, bottom, depth)
     else:
@@ -133,7 +133,8 @@ def _groove(
     short = sizer.settled(out.tables.figure("drawer_bottom_short").value, "up")
     if plan.stock.kind == "wood":
         swell = max(0.0, plan.stock.across * (out.moisture.wettest - out.moisture.now))
-        short = sizer.settled(short + swell * (right.low[0] - left.high[0]) / 2, "up")
+        _, _, z0, z1 = _spans(left, right, top, bottom, 0.0)
+        short = sizer.settled(short + swell * (z1 - z0) / 2, "up")
         if short > depth - sizer.step:
             out.find(
                 "wood.panel-groove-too-shallow",

@@ -42,14 +42,22 @@ def _walls(parts: DrawerParts) -> list[tuple[Draft, int, bool]]:
 def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, layers: Layers, box: Box) -> None:
     sizer = out.sizer
     t = stock.thickness
-    thin = min(d.size(axis) for d, axis, _ in _walls(parts))
+    under = how == "groove" and (
+        layers.choose(
+            out, id, "bottom.back", "under" if stock.kind == "wood" else "captured",
+            "a solid bottom passes under the back and can move; a sheet is held all round",
+        )
+        == "under"
+    )
+    thin = min(d.size(axis) for d, axis, _ in (*_walls(parts), *([] if under else [(parts.back, 1, False)])))
     figure = out.tables.figure("drawer_bottom_groove_depth")
     depth = sizer.size(
         f"{id}.bottom.depth", layers.choices("bottom.depth"), min(figure.value, thin / 2),
         rule=f"depth of the {how} for the bottom; at most half of the thinnest wall", source=figure.reason,
         direction="down", least=sizer.step,
     )
-    depth = min(depth, max(sizer.settled(thin / 2, "down"), sizer.step))
+    what = f"the {how} for the bottom of {parts.name}"
+    depth = out.at_most(depth, thin / 2, what, layers.path("bottom.depth"), thin)
     up = 0.0
     if how == "groove":
         rule = out.tables.figure("drawer_bottom_groove_up")
@@ -69,13 +77,6 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
             remedy=f"make the sides {out.up(up + t + 2 * sizer.step)} high or more, or use a thinner bottom",
         )
         return
-    under = how == "groove" and (
-        layers.choose(
-            out, id, "bottom.back", "under" if stock.kind == "wood" else "captured",
-            "a solid bottom passes under the back and can move; a sheet is held all round",
-        )
-        == "under"
-    )
     walls = _walls(parts)
     if under:
         parts.back.low[2] = z1

@@ -88,17 +88,25 @@ def run_room(
         below = sizer.settled(out.tables.figure("drawer_height_plywood").value, "up")
         return Room("bars", side, figure.reason, max(below, least_side), 0.0, length, stock)
     stock = layers.stock(out, "runners.stock", _strip_stock(out))
-    thick = sizer.size(
-        f"{id}.runners.thickness", layers.choices("runners.thickness"), min(out.tables.figure("runner_thickness").value, stock.thickness),
-        rule="height of a runner", source=out.tables.figure("runner_thickness").reason, least=sizer.step,
-        direction="down",
-    )
+    thick = _runner_thickness(out, id, layers, stock)
     guide = sizer.size(
         f"{id}.runners.guide", layers.choices("runners.guide"), 0.0, rule="the walls of the opening guide the drawer"
     )
     under = thick if _needs_runner(region) and region.walls.floor is None else 0.0
     return Room(
         "runners", side + guide, figure.reason, max(under, 0.0), 0.0, length, stock, None, guide, thick
+    )
+
+
+def _runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
+    """Height of a runner [mm]: by the rule, but no more than its stock; a sheet is as thick as it is."""
+    figure = out.tables.figure("runner_thickness")
+    given = layers.choices("runners.thickness")
+    whole = stock.kind == "sheet" or figure.value >= stock.thickness
+    return out.sizer.size(
+        f"{id}.runners.thickness", given, stock.thickness if whole else figure.value,
+        rule="height of a runner, at most the thickness of its stock", source=figure.reason,
+        least=out.sizer.step, direction="down", settle_it=bool(given) or not whole,
     )
 
 

@@ -1,0 +1,175 @@
+"""The command line as it is used: exit codes, text and JSON, files, wrong use, a planted bug."""
+
+import json
+import re
+import sys
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner, Result
+
+from boardwright.cli import main as run_main
+from boardwright.cli.main import app
+
+SHELF = """
+boardwright: 1
+title: Shelf
+units: in
+stock: {{ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 3/4}}}}
+case: {{width: {width}, height: 12, depth: 8, stock: ply, back: {{set: none}}}}
+"""
+
+
+def run(*words: str | Path) -> Result:
+    return CliRunner().invoke(app, [str(w) for w in words])
+
+
+@pytest.fixture
+def good(tmp_path: Path) -> Path:
+    file = tmp_path / "shelf.yaml"
+    file.write_text(SHELF.format(width=24), encoding="utf-8")
+    return file
+
+
+@pytest.fixture
+def bad(tmp_path: Path) -> Path:
+    file = tmp_path / "narrow.yaml"
+    file.write_text(SHELF.format(width="2 1/2"), encoding="utf-8")
+    return file
+
+
+def test_a_clean_design_ends_with_0(good: Path) -> None:
+    result = run("check", good)
+    assert result.exit_code == 0
+    assert "no error" in result.stdout
+
+
+def test_errors_end_with_1_and_stand_with_their_place(bad: Path) -> None:
+    result = run("check", bad)
+    assert result.exit_code == 1
+    assert "error case.no-inside" in result.stdout
+    assert re.search(r"narrow\.yaml:6:\d+", result.stdout)
+    assert "remedy:" in result.stdout
+    assert result.stdout.rstrip().endswith("1 error")
+
+
+def test_json_tells_the_same_as_the_text(bad: Path) -> None:
+    data = json.loads(run("check", bad, "--format", "json").stdout)
+    [finding] = data["findings"]
+    text = run("check", bad).stdout
+    for key in ("code", "severity", "message", "found", "expected", "remedy"):
+        assert finding[key] in text
+    assert f"{finding['place']['line']}:{finding['place']['column']}" in text
+
+
+def test_json_of_a_clean_design(good: Path) -> None:
+    assert json.loads(run("check", good, "--format", "json").stdout) == {"findings": []}
+
+
+def test_list_and_explain(good: Path) -> None:
+    listed = run("list", good)
+    assert listed.exit_code == 0
+    # top and bottom are one kind: 24 - 1 1/2 + 2 x 3/8 = 23 1/4
+    assert re.search(r"^B\s+top / bottom\s+2\s+23 1/4\s+8\s+3/4\s+ply", listed.stdout, re.M)
+    explained = run("explain", good, "case.inside")
+    assert explained.exit_code == 0
+    lines = [line for line in explained.stdout.splitlines() if line.startswith("case.")]
+    assert {line.split()[0] for line in lines} == {"case.inside.width", "case.inside.height"}
+    assert any("22 1/2" in line for line in lines)  # 24 - 1 1/2
+
+
+def test_other_units(good: Path) -> None:
+    # 12 in = 304.8 mm, on the step of half a millimetre 305
+    assert re.search(r"side\s+2\s+305", run("list", good, "--units", "mm").stdout)
+
+
+@pytest.mark.parametrize("what", ["check", "list", "explain", "plan"])
+def test_wrong_use_ends_with_2(what: str, tmp_path: Path) -> None:
+    result = run(what, tmp_path / "none.yaml")
+    assert result.exit_code == 2
+    assert "none.yaml" in result.stderr
+    assert "Traceback" not in result.output
+
+
+def test_unknown_words_end_with_2(good: Path) -> None:
+    assert run("check", good, "--units", "cubits").exit_code == 2
+    assert run("carve", good).exit_code == 2
+    assert run("new", "throne").exit_code == 2
+
+
+@pytest.mark.parametrize("start", ["chest", "shelves", "cabinet"])
+def test_new_starts_a_design_without_errors(start: str, tmp_path: Path) -> None:
+    file = tmp_path / "mine.yaml"
+    assert run("new", start, file).exit_code == 0
+    assert run("check", file).exit_code == 0
+
+
+def test_new_refuses_to_overwrite(good: Path) -> None:
+    before = good.read_text(encoding="utf-8")
+    result = run("new", "chest", good)
+    assert result.exit_code == 2
+    assert "nothing was written" in " ".join(result.stderr.replace("│", " ").split())
+    assert good.read_text(encoding="utf-8") == before
+
+
+def test_new_says_when_it_cannot_write(tmp_path: Path) -> None:
+    result = run("new", "chest", tmp_path / "nowhere" / "mine.yaml")
+    assert result.exit_code == 2
+    assert "cannot be written" in " ".join(result.stderr.split())
+
+
+def test_plan_writes_its_files(good: Path, tmp_path: Path) -> None:
+    result = run("plan", good, "--out", tmp_path / "out")
+    assert result.exit_code == 0, result.output
+    names = {p.name for p in (tmp_path / "out").rglob("*") if p.is_file()}
+    assert {"plan.pdf", "plan.json"} <= names
+    assert any(n.endswith(".step") for n in names)
+    assert any(n.endswith(".csv") for n in names)
+    assert json.loads((tmp_path / "out/plan.json").read_text(encoding="utf-8"))["title"] == "Shelf"
+
+
+def test_plan_of_a_design_without_a_piece_writes_nothing(bad: Path, tmp_path: Path) -> None:
+    assert run("plan", bad, "--out", tmp_path / "out").exit_code == 1
+    assert not (tmp_path / "out").exists()
+
+
+def test_an_out_folder_that_cannot_be_made(good: Path, tmp_path: Path) -> None:
+    (tmp_path / "taken").write_text("a file", encoding="utf-8")
+    result = run("plan", good, "--out", tmp_path / "taken")
+    assert result.exit_code == 2
+    assert "cannot be written" in " ".join(result.stderr.split())
+
+
+def test_a_file_that_is_no_text(tmp_path: Path) -> None:
+    file = tmp_path / "photo.yaml"
+    file.write_bytes(b"\xff\xd8\xff\xe0\x00\x10JFIF")
+    result = run("check", file)
+    assert result.exit_code == 1
+    assert "file.unreadable" in result.stdout
+
+
+def test_a_bug_prints_one_line_and_where_its_log_is(
+    good: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def broken(*_: object) -> None:
+        raise ZeroDivisionError("planted")
+
+    monkeypatch.setattr("boardwright.pipeline.set_out", broken)
+    monkeypatch.setattr(sys, "argv", ["boardwright", "check", str(good)])
+    with pytest.raises(SystemExit) as stopped:
+        run_main()
+    assert stopped.value.code == 70
+    printed = capsys.readouterr()
+    [line] = printed.err.strip().splitlines()
+    assert "Traceback" not in printed.out + printed.err
+    match = re.search(r"The log is (\S+\.log);", line)
+    assert match
+    log = Path(match.group(1))
+    assert "planted" in log.read_text(encoding="utf-8")
+    log.unlink()
+
+
+def test_no_words_show_the_help() -> None:
+    result = run()
+    assert "check" in result.output
+    assert "plan" in result.output
