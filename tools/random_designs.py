@@ -189,7 +189,7 @@ def _letters(piece: Piece) -> Iterator[str]:
             or max(abs(p - q) for p, q in zip(other.size, part.size, strict=True)) > 1e-3
         ):
             yield f"part {part.id}: not the size of {other.id}, with the same letter"
-        elif _solid_key(part) != _solid_key(other):
+        elif not _same_cuts(part, other):
             a, b = shape(other.size, other.cuts), shape(part.size, part.cuts)
             if float((a - b).volume()) + float((b - a).volume()) > 1e-3 * part.size[0] * part.size[1]:
                 yield f"part {part.id}: not the shape of {other.id}, with the same letter"
@@ -239,9 +239,24 @@ def _board_faults(board: BoardLayout, kerf: float) -> Iterator[str]:
                 yield f"pieces at {a[:2]} and {b[:2]} are nearer than the kerf"
 
 
-def _solid_key(part: Part) -> list[str]:
-    """The cuts without what they hold, in an order of their own: equal lists are equal solids."""
-    return sorted(repr({k: v for k, v in asdict(c).items() if k not in ("holds", "for_")}) for c in part.cuts)
+def _same_cuts(one: Part, two: Part) -> bool:
+    """The same cuts in some order, whatever they hold, each number within 0.002 mm."""
+    first, second = _numbers(one), _numbers(two)
+    if [words for words, _ in first] != [words for words, _ in second]:
+        return False
+    pairs = [(x, y) for (_, a), (_, b) in zip(first, second, strict=True) for x, y in zip(a, b, strict=True)]
+    return all(abs(x - y) < 2e-3 for x, y in pairs)
+
+
+def _numbers(part: Part) -> list[tuple[str, list[float]]]:
+    """The words and the numbers of each cut."""
+    out = []
+    for cut in part.cuts:
+        values = [v for k, v in asdict(cut).items() if k not in ("holds", "for_", "marked_through")]
+        flat = [x for v in values for x in (v if isinstance(v, tuple) else (v,))]
+        words = type(cut).__name__ + " ".join(str(v) for v in flat if not isinstance(v, float))
+        out.append((words, [v for v in flat if isinstance(v, float)]))
+    return sorted(out, key=lambda c: (c[0], [round(x, 1) for x in c[1]]))
 
 
 def _unjoined(piece: Piece) -> Iterator[str]:

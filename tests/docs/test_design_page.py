@@ -180,5 +180,5 @@ def test_the_sum_of_the_measured_case_is_the_one_on_the_page() -> None:
     assert piece is not None
     chain = next(c for c in piece.chains if c.name == "width of the case")
     printer = Printer("in", piece.step)
-    sum_text = " + ".join(printer.auxiliary(mm) for _, mm in chain.members)
-    assert f"{sum_text} = {printer.auxiliary(chain.whole[1])}" in PAGE
+    sum_text = " + ".join(printer.size(mm) for _, mm in chain.members)
+    assert f"{sum_text} = {printer.size(chain.whole[1])}" in PAGE

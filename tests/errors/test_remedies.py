@@ -11,7 +11,7 @@ REMEDIES = [
     ("case.no-inside", "3/16 in higher", "height: 3", "height: 3 3/16"),
     ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
     ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
-    ("drawer.bottom-too-thick", "1 1/16 in high or more", "box_height: 1", "box_height: 1 1/16"),
+    ("drawer.bottom-too-thick", "2 in high or more", "box_height: 1", "box_height: 2"),
     ("drawer.depth", "at least 1/8 in behind", "rear_clearance: 1/16", "rear_clearance: 1/8"),
     ("drawer.no-room", "5/32 in wider", "width: 3", "width: 3 5/32"),
     ("drawer.no-slide", "4 5/8 in deeper", "depth: 8", "depth: 12 5/8"),

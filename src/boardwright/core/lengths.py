@@ -185,10 +185,15 @@ class Printer:
     def auxiliary(self, mm: float) -> str:
         """A length [mm] without its unit; in parentheses when it is not on the step.
 
+        In parentheses it is rounded to 0.001 in or 0.1 mm: it is for information, and nothing is cut to it. The
+        exact sum stands where sums are printed (`size`).
+
         Source:
             ISO 129-1, auxiliary dimension in parentheses (from memory).
         """
-        return self.size(mm) if self.on_step(mm) else f"({self.size(mm)})"
+        if self.on_step(mm):
+            return self.size(mm)
+        return f"({mm / INCH:.3f})" if self.units == "in" else f"({mm:.1f})"
 
     def both(self, mm: float) -> str:
         """An outside size [mm] for prose in both units: `36 in (914 mm)`, the second to 1 mm or 1/16 in."""

@@ -72,7 +72,7 @@ class _Sheet:
         """A dimension between two points of the piece, as it will lie on paper."""
         p, q = view.flat(a), view.flat(b)
         k = self.k
-        return Ask((p[0] * k, p[1] * k), (q[0] * k, q[1] * k), self.printer.size(value), side)
+        return Ask((p[0] * k, p[1] * k), (q[0] * k, q[1] * k), self.printer.auxiliary(value), side)
 
     def front_asks(self) -> list[Ask]:
         """Overall width and height, heights of drawer fronts, widths of columns."""

@@ -20,6 +20,9 @@ class Printer(Protocol):
     def size(self, mm: float) -> str:
         """A length [mm] without its unit."""
 
+    def auxiliary(self, mm: float) -> str:
+        """A length [mm] without its unit; in parentheses and rounded when it is not on the step."""
+
     def tool(self, mm: float) -> str:
         """The diameter of a drill or head [mm], as such tools are sold."""
 
@@ -86,7 +89,7 @@ def _words(cuts: list[Cut], part: Part, printer: Printer, letters: Mapping[str, 
     first = cuts[0]
     times = f"{len(cuts)} × " if len(cuts) > 1 else ""
     if isinstance(first, Hole):
-        return times + _hole_words(first, part, printer)
+        return times + _hole_words(first, part, printer, letters)
     held = sorted({letters[c.holds] for c in cuts if not isinstance(c, Hole) and c.holds in letters})
     what = f", for {', '.join(held)}" if held else ""
     if isinstance(first, Groove):
@@ -124,7 +127,7 @@ def _stops(start: float, end: float, axis: int, part: Part, printer: Printer) ->
     return f", stops {printer.size(end)} off the {origin}" if high else ""
 
 
-def _hole_words(h: Hole, part: Part, printer: Printer) -> str:
+def _hole_words(h: Hole, part: Part, printer: Printer, letters: Mapping[str, str]) -> str:
     text = f"Ø {printer.tool(h.diameter)}"
     if h.slot > 0:
         way = ("along the grain", "across the grain", "through the thickness")[h.slot_along]
@@ -133,9 +136,13 @@ def _hole_words(h: Hole, part: Part, printer: Printer) -> str:
     text += f" from the {SIDE_WORDS[h.side]}"
     if h.countersink > 0:
         text += f", countersunk Ø {printer.tool(h.countersink)} at {h.countersink_angle:g}°"
-    if h.side.axis != 2:
+    if h.side.axis != 2 and not h.marked_through:
         text += f", {printer.size(h.at[1])} from the back face"
-    return text + (f", for {h.for_}" if h.for_ else "")
+    if h.for_:
+        text += f", for {h.for_}"
+    if h.marked_through:
+        text += f"; marked in place through {letters.get(h.marked_through, 'its mate')}"
+    return text
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,6 +176,8 @@ def positions(part: Part) -> Positions:
         elif isinstance(c, Notch):
             x.append(length - c.length if c.end.high else c.length)
             y.append(width - c.width if c.edge.high else c.width)
+        elif c.marked_through:
+            continue
         elif c.side.axis == 0:
             y.append(c.at[0])
         else:

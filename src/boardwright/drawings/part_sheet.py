@@ -30,6 +30,8 @@ LONG_AND_THIN = 9.0
 BREAK_GAP = 2.4
 VIEWS = 140.0
 """Height that the views may always have [mm]."""
+LEAST_LONG = 60.0
+"""A part is not drawn shorter than this only to save height [mm]."""
 ROW = 4.6
 MOST = 5
 """Up to so many equal grooves each get their number in the view."""
@@ -56,7 +58,7 @@ def part_drawing(
     height: float = 120.0,
     letters: Mapping[str, str] | None = None,
 ) -> Drawing:
-    """The sheet of a part at the largest standard scale that fits.
+    """The sheet of a part at the largest standard scale at which it keeps within the height.
 
     Seen is the face, or the back face when the grooves are there; the view of the reference edge stands
     beside it, that of the far end to its right, in third-angle projection. Sizes start from the reference
@@ -66,20 +68,14 @@ def part_drawing(
         part: the part; its `letter` names the drawing.
         printer: writes lengths.
         width: of the drawing on paper [mm].
-        height: that it should not pass [mm]; a part with more dimensions than fit gets more.
+        height: that it should not pass [mm]; a part that would get too small to read gets more.
         letters: letter of every part id, for what a cut holds.
     """
     found = features(part, printer, letters or {})
     lines = _project(part)
     blocks = details(part, found, printer)
     foot = foot_of(found, blocks, width - 2 * PAD, lines.seen)
-    views: list[Entity] = []
-    reduction = 1.0
-    for reduction in scales(printer.units):
-        views = _Views(part, printer, found, lines, reduction).draw()
-        x0, y0, x1, y1 = bounds(views)
-        if x1 - x0 <= width - 2 * PAD and y1 - y0 <= max(height - foot.height - 5, VIEWS):
-            break
+    reduction, views = _at_best_scale(part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD)
     x0, y0, x1, y1 = bounds(views)
     total = y1 - y0 + foot.height + 5 + 2 * PAD
     up = foot.height + 5 + PAD - y0
@@ -95,6 +91,28 @@ def part_drawing(
         round(total, 3),
         (*placed, *(shift(e, PAD, PAD) for e in foot.entities), *sign),
     )
+
+
+def _at_best_scale(
+    part: Part, printer: Printer, found: list[Feature], lines: _Lines, wide: float, high: float
+) -> tuple[float, list[Entity]]:
+    """The largest scale at which the views keep within their height, if the part stays large enough to read;
+    else the largest that the page takes."""
+    largest: tuple[float, list[Entity]] | None = None
+    for reduction in scales(printer.units):
+        if largest is not None and part.size[0] / reduction < LEAST_LONG:
+            break
+        views = _Views(part, printer, found, lines, reduction).draw()
+        x0, y0, x1, y1 = bounds(views)
+        if x1 - x0 > wide or y1 - y0 > max(high, VIEWS):
+            if largest is None and reduction == scales(printer.units)[-1]:
+                return reduction, views
+            continue
+        if y1 - y0 <= high:
+            return reduction, views
+        largest = largest or (reduction, views)
+    assert largest is not None
+    return largest
 
 
 def _project(part: Part) -> _Lines:

@@ -84,7 +84,7 @@ def layout_drawing(
         grain: True to draw the direction of the grain.
         paper: width of the drawing [mm].
     """
-    reduction = fitting(printer.units, length, width, paper - 24, 120.0)
+    reduction = fitting(printer.units, length, width, paper - 18, 120.0)
     k = 1 / reduction
     entities: list[Entity] = [Fill(_corners((0, 0, length * k, width * k)), 0.04)]
     for w in left:

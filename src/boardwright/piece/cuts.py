@@ -133,6 +133,8 @@ class Hole:
         slot_along: part axis the slot runs along.
         purpose: `clearance`, `pilot`, `dowel` or `hardware`.
         for_: what goes in it, e.g. `No. 8 x 1 1/4 screw`.
+        marked_through: id (in the plan: letter) of the part through whose hole it is marked in place; such a hole is
+            not measured. "" for one that is.
     """
 
     side: Side
@@ -146,6 +148,7 @@ class Hole:
     slot_along: int = 0
     purpose: str = "hardware"
     for_: str = ""
+    marked_through: str = ""
 
 
 Cut = Groove | Rabbet | Notch | Hole

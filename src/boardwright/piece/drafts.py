@@ -62,7 +62,10 @@ class Corner:
 
 @dataclass(frozen=True, slots=True)
 class Bore:
-    """A hole or slot, drilled from the side (`axis`, `high`) at a point of it."""
+    """A hole or slot, drilled from the side (`axis`, `high`) at a point of it.
+
+    `mate` is the part through whose hole it can be marked in place, `marked` says that it always is.
+    """
 
     axis: int
     high: bool
@@ -75,6 +78,8 @@ class Bore:
     slot_axis: int = 0
     purpose: str = "hardware"
     for_: str = ""
+    mate: str = ""
+    marked: bool = False
 
 
 DraftCut = Channel | Step | Corner | Bore

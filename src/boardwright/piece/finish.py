@@ -25,8 +25,9 @@ MIRROR: Signs = (-1, 1, 1)
 class _Frame:
     """One way to lay a draft: which piece axis each part axis follows, and its sign."""
 
-    def __init__(self, draft: Draft, signs: Signs, quarter: bool = False) -> None:
+    def __init__(self, draft: Draft, signs: Signs, step: float, quarter: bool = False) -> None:
         self.draft = draft
+        self.step = step
         across, through = draft.width_axis, draft.thickness_axis
         self.axes = (draft.length_axis, through, across) if quarter else (draft.length_axis, across, through)
         self.signs = signs
@@ -118,7 +119,11 @@ class _Frame:
             slot_along,
             c.purpose,
             c.for_,
+            c.mate if c.marked or (c.purpose == "pilot" and self._between_steps(at)) else "",
         )
+
+    def _between_steps(self, at: tuple[float, ...]) -> bool:
+        return any(abs(v / self.step - round(v / self.step)) > 1e-4 for v in at)
 
 
 _GRAIN = 0.00137
@@ -130,7 +135,7 @@ def _r(value: float) -> int:
 
 
 def shape_key(cut: Cut) -> tuple[Any, ...]:
-    """What makes two cuts the same shape: everything but what they hold."""
+    """What makes two cuts the same shape: everything but what they hold, and where a hole is that is marked in place."""
     if isinstance(cut, Groove):
         return (
             "groove",
@@ -147,6 +152,8 @@ def shape_key(cut: Cut) -> tuple[Any, ...]:
         )
     if isinstance(cut, Notch):
         return ("notch", cut.end.value, cut.edge.value, _r(cut.length), _r(cut.width))
+    if cut.marked_through:
+        return ("hole marked in place", cut.side.value, _r(cut.diameter), _r(cut.depth))
     return (
         "hole",
         cut.side.value,
@@ -193,9 +200,9 @@ def _square(draft: Draft) -> bool:
 
 
 def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], _Frame, tuple[Cut, ...]]:
-    frames = [_Frame(draft, _times(base, turn)) for turn in TURNS]
+    frames = [_Frame(draft, _times(base, turn), step) for turn in TURNS]
     if _square(draft):
-        frames += [_Frame(draft, _times(_times(base, turn), (1, 1, -1)), quarter=True) for turn in TURNS]
+        frames += [_Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS]
     ways = [(*_laid(frame, step), n) for n, frame in enumerate(frames)]
     rank, cuts, n = min(ways, key=lambda w: (w[0], w[2]))
     return rank, frames[n], cuts

@@ -12,7 +12,7 @@ from boardwright.piece.records import Chain, Piece
 from boardwright.plan.cautions import cautions
 from boardwright.plan.facts import allowances, facts, notes
 from boardwright.plan.joints import joint_groups, plan_joints
-from boardwright.plan.parts import kinds, letters_of, plan_part, size, sizes
+from boardwright.plan.parts import exact, kinds, letters_of, plan_part, size, sizes
 from boardwright.plan.pictures import pictures
 from boardwright.plan.places import chain_words
 from boardwright.plan.reasons import plan_reasons
@@ -93,6 +93,6 @@ def _finding(f: Finding) -> PlanFinding:
 def _chain(chain: Chain, printer: Printer) -> PlanChain:
     return PlanChain(
         name=chain_words(chain.name),
-        members=[ChainMember(label=chain_words(label), size=size(printer, mm)) for label, mm in chain.members],
-        whole=ChainMember(label=chain_words(chain.whole[0]), size=size(printer, chain.whole[1])),
+        members=[ChainMember(label=chain_words(label), size=exact(printer, mm)) for label, mm in chain.members],
+        whole=ChainMember(label=chain_words(chain.whole[0]), size=exact(printer, chain.whole[1])),
     )

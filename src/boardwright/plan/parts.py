@@ -8,7 +8,7 @@ from typing import Literal
 
 from boardwright.core.lengths import Printer
 from boardwright.piece.codec import cut_to_data
-from boardwright.piece.cuts import Hole
+from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Part, Piece
 from boardwright.plan.places import places_words
 from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
@@ -23,6 +23,11 @@ FITTED = frozenset({"back", "bar", "runner", "kicker", "guide"})
 def size(printer: Printer, mm: float) -> Size:
     """A length as value and text; in parentheses when it holds a measured thickness."""
     return Size(mm=round(mm, 6), text=printer.auxiliary(mm))
+
+
+def exact(printer: Printer, mm: float) -> Size:
+    """A length of a sum: never rounded, so that printed members add up to the printed whole."""
+    return Size(mm=round(mm, 6), text=printer.size(mm))
 
 
 def sizes(printer: Printer, lwt: tuple[float, float, float]) -> Sizes:
@@ -67,7 +72,7 @@ def plan_part(
     """
     part = same[0]
     stock = part.stock
-    cuts = [c if isinstance(c, Hole) else replace(c, holds=letters.get(c.holds, "")) for c in part.cuts]
+    cuts = [_lettered(c, letters) for c in part.cuts]
     return PlanPart(
         letter=part.letter,
         name=part.name,
@@ -90,6 +95,13 @@ def plan_part(
         places=places_words(p.id for p in same),
         drawing=f"part-{part.letter}",
     )
+
+
+def _lettered(cut: Cut, letters: Mapping[str, str]) -> Cut:
+    """A cut with letters in place of part ids."""
+    if isinstance(cut, Hole):
+        return replace(cut, marked_through=letters.get(cut.marked_through, ""))
+    return replace(cut, holds=letters.get(cut.holds, ""))
 
 
 def grain_words(part: Part) -> str:

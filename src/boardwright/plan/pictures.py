@@ -16,6 +16,8 @@ from boardwright.plan.schema import DrawingRecord
 
 PAGE = 170.0
 """Widest drawing that both Letter and A4 take without being made smaller [mm]."""
+HALF = 100.0
+"""Height of a part sheet of which two stand on a page [mm]."""
 
 
 def pictures(
@@ -30,5 +32,5 @@ def pictures(
     out += layouts
     for letter, same in kinds(piece).items():
         say(f"drawing part {letter}")
-        out.append(part_drawing(same[0], printer, PAGE, letters=letters))
+        out.append(part_drawing(same[0], printer, PAGE, HALF, letters))
     return [DrawingRecord.model_validate(to_record(d)) for d in out]

@@ -60,6 +60,10 @@ class _AsSold:
             return f"{mm / 25.4:g} in"
         return p.size(settle(mm, p.step, "down"))
 
+    def auxiliary(self, mm: float) -> str:
+        """As `size`."""
+        return self.size(mm)
+
     def tool(self, mm: float) -> str:
         """As the plan's own printer."""
         return self._printer.tool(mm)

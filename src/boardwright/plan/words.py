@@ -31,11 +31,11 @@ def work_lines(part: Part, printer: Printer, letters: Mapping[str, str]) -> list
     holes: dict[tuple[object, ...], list[Hole]] = {}
     for cut in part.cuts:
         if isinstance(cut, Hole):
-            key = (cut.side, cut.diameter, cut.depth, cut.countersink, cut.slot, cut.through, cut.for_)
+            key = (cut.marked_through, cut.side, cut.diameter, cut.depth, cut.countersink, cut.slot, cut.through, cut.for_)
             holes.setdefault(key, []).append(cut)
         else:
             lines.append(_line(cut, part, printer, letters))
-    lines += [_holes(group, printer) for group in holes.values()]
+    lines += [_holes(group, printer, letters) for group in holes.values()]
     return lines
 
 
@@ -89,7 +89,7 @@ def _run(start: float, end: float, size: float, axis: int, p: Printer) -> str:
     return f", stopped at both ends, {p.size(start)} to {p.size(end)} from {FROM[axis]}"
 
 
-def _holes(group: Sequence[Hole], p: Printer) -> str:
+def _holes(group: Sequence[Hole], p: Printer, letters: Mapping[str, str]) -> str:
     h = group[0]
     axes = [i for i in range(3) if i != h.side.axis]
     count = f"{len(group)} holes" if len(group) > 1 else "Hole"
@@ -100,6 +100,9 @@ def _holes(group: Sequence[Hole], p: Printer) -> str:
         size += f", {p.size(h.slot)} long between centres"
     deep = "through" if h.through else f"{p.size(h.depth)} deep"
     sink = f", countersunk to {p.tool(h.countersink)}" if h.countersink > 0 else ""
+    if h.marked_through:
+        mate = letters.get(h.marked_through, "its mate")
+        return f"{count} in the {SIDE_WORDS[h.side]}, {size}, {deep}, for {h.for_}; marked in place through the holes of {mate}."
     places = "; ".join(" × ".join(p.size(v) for v in hole.at) for hole in group)
     froms = " × ".join(FROM[a].removeprefix("the ") for a in axes)
     what = f", for {h.for_}" if h.for_ else ""

@@ -134,3 +134,26 @@ def test_runners_end_at_the_rear_rail_and_are_never_thicker_than_their_stock() -
 def test_a_groove_too_deep_for_its_part_is_said(keys: str) -> None:
     result = _check(keys + "width: 400, height: 300, depth: 450, inside: {drawer: {}}}\n")
     assert "joint.too-deep" in _codes(result)
+
+
+def test_a_divider_under_a_rail_leaves_the_room_behind_the_rail_free() -> None:
+    result = _check(
+        "case: {width: 700, height: 700, depth: 450, inside: {between: rail, rows: "
+        "[{columns: [{drawer: {}}, {drawer: {}}, {drawer: {}}]}, {columns: [{drawer: {}}, {drawer: {}}]}]}}\n"
+        "drawers: {runs_on: runners, runners: {stock: board}}\n"
+    )
+    assert result.piece is not None
+    assert any(".runner." in p.id for p in result.piece.parts)
+
+
+def test_a_dado_stopped_too_far_and_dowels_longer_than_their_part_are_refused() -> None:
+    result = _check(
+        "case: {width: 700, height: 500, depth: 100, "
+        "inside: {columns: [{open: true}, {open: true}], joint: {kind: dado, stopped: 60}}}\n"
+    )
+    assert "joint.cannot-be-there" in _codes(result)
+    result = _check(
+        "case: {width: 700, height: 500, depth: 300, inside: {columns: "
+        "[{size: 20, shelves: {count: 1, joint: {kind: butt, fasten: dowels}}}, {open: true}]}}\n"
+    )
+    assert "fastener.none-fits" in _codes(result)

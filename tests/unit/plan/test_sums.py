@@ -69,7 +69,11 @@ def test_printed_parts_make_the_printed_outside(example, name: str, units: str) 
     [depth] = depths
     printed = read(Printer(plan.units, plan.step.mm).size(depth))
     total = 2 * read(first.finished.thickness.text) + read(second.finished.length.text) - 2 * printed
-    assert total == read(plan.outside[whole].text)
+    outside = plan.outside[whole].text
+    rounded = Fraction(5, 10_000) if plan.units == "in" else Fraction(5, 100)
+    assert abs(total - read(outside)) <= (rounded if outside.startswith("(") else 0)
+    exact = next(c for c in plan.chains if c.whole.label == f"outside {whole}")
+    assert total == read(exact.whole.size.text)
 
 
 @pytest.mark.parametrize(("name", "units"), BOTH)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys
@@ -271,7 +271,8 @@ def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) 
         assert parts.box_front is not None
         for side in (parts.left, parts.right):
             make_joint(out, name, keys, path, "rabbet", side, parts.box_front)
-        make_joint(out, f"{parts.id}.false_front", SCREWED, path, "butt", parts.box_front, parts.front)
+        want = settings(out, f"{parts.id}.false_front", SCREWED, path, "butt", parts.box_front, parts.front)
+        join(out, parts.box_front, parts.front, replace(want, marked=True))
         return
     for side, over in zip((parts.left, parts.right), beyond, strict=True):
         usual = "dado" if over > side.size(0) else "rabbet"

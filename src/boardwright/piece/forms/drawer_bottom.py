@@ -67,14 +67,15 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
         )
     z0 = box.low[2] + up
     z1 = z0 + t
-    if z1 > box.high[2] - 2 * sizer.step:
+    if z1 > (box.low[2] + box.high[2]) / 2 + 1e-6:
         out.find(
             "drawer.bottom-too-thick",
             f"the bottom of {parts.name} has no room in its sides",
             layers.path("bottom"),
             found=f"{out.text(up)} up and {out.text(t)} thick in sides {out.text(box.size(2))} high",
-            expected=f"at least {out.up(2 * sizer.step)} of wood left over it",
-            remedy=f"make the sides {out.up(up + t + 2 * sizer.step)} high or more, or use a thinner bottom",
+            expected=f"at least half of their height, {out.up(box.size(2) / 2)}, left over it",
+            source="common practice",
+            remedy=f"make the sides {out.up(2 * (up + t))} high or more, or use a thinner bottom",
         )
         return
     walls = _walls(parts)

@@ -60,7 +60,7 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
         return
     length = sizer.size(f"{path}.length", [(f"{path}.length", keys.length)], length, least=5.0)
     width = sizer.size(f"{path}.width", [(f"{path}.width", keys.width)], width, least=3.0)
-    low = [a or 0.0 for a in at]
+    low = [_place(out, f"{path}.at[{i}]", a or 0.0) for i, a in enumerate(at)]
     axes = (AXIS[keys.along], AXIS[keys.across])
     high = list(low)
     high[axes[0]] += length
@@ -73,6 +73,12 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
     )
     for i, cut in enumerate(keys.cuts or []):
         _cut(out, draft, cut, f"{path}.cuts[{i}]")
+
+
+def _place(out: SetOut, path: str, mm: float) -> float:
+    """A place [mm]: a plain length is settled; a sum over other sizes follows those exactly."""
+    names = parse(str(out.design.lengths[path]), out.design.file.units).names
+    return mm if names else out.sizer.settled(mm)
 
 
 def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:

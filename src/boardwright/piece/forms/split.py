@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
-from boardwright.piece.drafts import Draft
+from boardwright.piece.drafts import Corner, Draft
 from boardwright.piece.forms.region import Region, Walls, rear_rail
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
@@ -168,8 +168,17 @@ def _parts(
                 out, f"{name}.joint", joint, f"{between.path or region.path}.joint", "dado", end, part,
                 both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail")),
             )
+            _clear_behind(end, part, axis)
         made.append(part)
     return made
+
+
+def _clear_behind(rail: Draft, part: Draft, axis: int) -> None:
+    """Cut away behind a rail what a divider has grown into it: runners lie there, and the next divider."""
+    high = rail.low[2] > part.low[2]
+    depth, behind = part.grown.get((2, high), 0.0), part.high[1] - rail.high[1]
+    if axis == 0 and ".rail." in rail.id and depth > 0 and behind > 1e-6:
+        part.shape_end(Corner(2, high, depth, 1, True, behind))
 
 
 def _inner_joint(out: SetOut, region: Region, between: Between) -> JointKeys | None:

@@ -32,7 +32,7 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
         return
     start, end = meet.box.low[meet.along], meet.box.high[meet.along]
     at_front = abs(start - second.low[meet.along]) < 1e-6
-    stop = want.stopped if at_front and 0 < want.stopped < end - start else 0.0
+    stop = _stop(out, first, second, want, end - start) if at_front else 0.0
     if stop:
         second.shape_end(
             Corner(meet.axis, not meet.high, want.depth, meet.along, False, stop, holds=first.id)
@@ -79,3 +79,20 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
         fasteners=ids,
         place=out.design.place(want.path),
     )
+
+
+def _stop(out: SetOut, first: Draft, second: Draft, want: JointSettings, run: float) -> float:
+    """How far the dado stops short of the front edge [mm]; what is left must be at least half of the joint."""
+    if want.stopped <= run / 2 + 1e-6:
+        return want.stopped
+    out.find(
+        "joint.cannot-be-there",
+        f"the dado for the {second.name} stops too far from its end",
+        f"{want.path}.stopped",
+        found=f"{out.about(want.stopped)} of a joint {out.about(run)} long",
+        expected=f"at most half of it, {out.down(run / 2)}",
+        source="common practice",
+        remedy="let it stop nearer to the end, or run it through",
+        parts=(first.id, second.id),
+    )
+    return 0.0

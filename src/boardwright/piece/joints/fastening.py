@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from boardwright.core.lengths import Printer
 from boardwright.core.poses import Vec
 from boardwright.piece.drafts import Bore, Draft, Meeting
 from boardwright.piece.joints.faces import unit
@@ -82,8 +83,11 @@ def spot(axis: int, at: float, across: int, a: float, along: int, b: float) -> V
 
 
 def screw_name(out: SetOut, screw: Screw, length: float) -> str:
-    """A screw as bought; screws are sold by inch lengths where the plan is in inches."""
-    return f"No. {screw.gauge} x {out.sizer.printer.text(length)} flat-head wood screw"
+    """A screw as bought, by its number and inches; in a plan in millimetres its size in those comes first."""
+    number = f"No. {screw.gauge} x {Printer('in', 25.4 / 64).text(length)}"
+    if out.design.units == "mm":
+        number = f"{screw.shank:.1f} x {length:.0f} mm ({number})"
+    return f"{number} flat-head wood screw"
 
 
 def drive(
@@ -100,6 +104,7 @@ def drive(
     slot: float = 0.0,
     slot_axis: int = 0,
     path: str = "",
+    marked: bool = False,
 ) -> str:
     """Put one screw through the first part into the second, with its holes; gives the fastener's id.
 
@@ -108,6 +113,7 @@ def drive(
         head_at: where its head sits, on the outside of the first part [mm].
         through: thickness of the first part that it passes [mm].
         slot: length of a slot instead of a round hole in the first part [mm], along `slot_axis`.
+        marked: the pilot is marked in place through the first part.
     """
     name = screw_name(out, screw, length)
     hard = second.stock.hardwood
@@ -123,8 +129,8 @@ def drive(
     if length > through + 1e-6:
         second.cuts.append(
             Bore(
-                axis, not forward, (enter[0], enter[1], enter[2]), pilot, length - through, False, 0.0, 0.0, 0,
-                "pilot", name,
+                axis, not forward, (enter[0], enter[1], enter[2]), pilot,
+                out.sizer.settled(length - through, "up"), False, 0.0, 0.0, 0, "pilot", name, first.id, marked,
             )
         )
     id = f"screw.{len(out.fasteners) + 1}"
@@ -162,6 +168,7 @@ def fasten(
         drive(
             out, first, second, meet.axis, meet.high,
             spot(meet.axis, head, meet.across, middle, meet.along, at), screw, length, through, path=want.path,
+            marked=want.marked,
         )
         for at in places(out, run, want.count, SPACING)
     )
@@ -219,6 +226,18 @@ def dowels(
     room = first.size(meet.axis) - LEFT_BEYOND_TIP - spare
     in_first = max(settled(min(dowel.length / 3, room), "down"), out.sizer.step)
     in_second = dowel.length - in_first
+    if in_second + spare > second.size(meet.axis) / 2 - LEFT_BEYOND_TIP / 2:
+        out.find(
+            "fastener.none-fits",
+            f"no dowel on sale fits the {second.name}",
+            want.path,
+            found=f"{out.about(second.size(meet.axis))} long, dowels {out.about(in_second)} deep from both ends",
+            expected="wood between the dowels of its two ends",
+            source="common practice",
+            remedy="make it longer, or use a rabbet or dado",
+            parts=(first.id, second.id),
+        )
+        return ()
     middle = meet.box.low[meet.across] + settled(thin / 2)
     face = first.face(meet.axis, meet.high)
     ids = []

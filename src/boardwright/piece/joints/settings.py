@@ -27,6 +27,7 @@ class JointSettings:
         screw: gauge, None for by thickness. screw_length: [mm], None for by thickness.
         glue: glued or not.
         path: where the file asks for it.
+        marked: True when the holes of the second part are marked in place, through those of the first.
     """
 
     kind: str
@@ -39,6 +40,7 @@ class JointSettings:
     screw_length: float | None = None
     glue: bool = True
     path: str = ""
+    marked: bool = False
 
 
 def settings(
