@@ -82,7 +82,7 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
 
 
 def _stop(out: SetOut, first: Draft, second: Draft, want: JointSettings, run: float) -> float:
-    """How far the dado stops short of the front edge [mm]; what is left must be at least half of the joint."""
+    """How far the dado stops short of the front edge [mm]; at least half of the joint must be left."""
     if want.stopped <= run / 2 + 1e-6:
         return want.stopped
     out.find(

@@ -21,6 +21,9 @@ DOWEL_SPACING = 96.0
 """Between dowels, at most [mm]: 2 to 4 in, multiples of 32 mm, common practice."""
 EDGE_DIAMETERS = 2.5
 """From the axis of a screw to the edge of the wood, in shank diameters (NDS commentary, from memory)."""
+GRIPS = ((6, 3.0), (6, 2.0), (0, 3.0), (0, 2.0))
+"""Least gauge and least grip in shank diameters, in the order they are tried: a stout screw with a short grip holds
+better than a thin one with a long grip (common practice)."""
 LEFT_BEYOND_TIP = 3.0
 """Wood left beyond the tip of a screw [mm]: 1/8 in, common practice."""
 
@@ -48,14 +51,15 @@ def choose_screw(
         ladder = sorted(fitting or screws[:1], key=lambda s: -s.gauge)
     if want_length is not None:
         return ladder[0], want_length
-    for screw in ladder:
-        lengths = [x for x in screw.lengths if x <= held + room - LEFT_BEYOND_TIP + 1e-6]
-        grip = [x for x in lengths if x >= held + 3 * screw.shank - 1e-6]
-        good = [x for x in grip if x >= 2 * held - 1e-6]
-        if good:
-            return screw, good[0]
-        if grip:
-            return screw, grip[-1]
+    for least, diameters in GRIPS:
+        for screw in (s for s in ladder if s.gauge >= least):
+            lengths = [x for x in screw.lengths if x <= held + room - LEFT_BEYOND_TIP + 1e-6]
+            grip = [x for x in lengths if x >= held + diameters * screw.shank - 1e-6]
+            good = [x for x in grip if x >= 2 * held - 1e-6]
+            if good:
+                return screw, good[0]
+            if grip:
+                return screw, grip[-1]
     return None
 
 
@@ -181,7 +185,7 @@ def no_screw(out: SetOut, first: Draft, second: Draft, path: str, held: float, r
         f"no screw on sale holds the {first.name} to the {second.name} without breaking through",
         path,
         found=f"{out.about(held)} to go through, {out.about(room)} to drive into, its axis {out.about(edge)} from an edge",
-        expected=f"a grip of three shank diameters, {out.about(LEFT_BEYOND_TIP)} of wood beyond the tip, "
+        expected=f"a grip of two shank diameters, {out.about(LEFT_BEYOND_TIP)} of wood beyond the tip, "
         f"and {EDGE_DIAMETERS:g} shank diameters to the edge",
         source="common practice",
         remedy=f"make the {second.name} thicker or the {first.name} thinner, or fasten it in another way",
@@ -231,7 +235,7 @@ def dowels(
             "fastener.none-fits",
             f"no dowel on sale fits the {second.name}",
             want.path,
-            found=f"{out.about(second.size(meet.axis))} long, dowels {out.about(in_second)} deep from both ends",
+            found=f"{out.about(second.size(meet.axis))} long, dowels {out.about(in_second)} into each end",
             expected="wood between the dowels of its two ends",
             source="common practice",
             remedy="make it longer, or use a rabbet or dado",
