@@ -190,7 +190,7 @@ def _letters(piece: Piece) -> Iterator[str]:
         ):
             yield f"part {part.id}: not the size of {other.id}, with the same letter"
         elif not _same_cuts(part, other):
-            a, b = shape(other.size, other.cuts), shape(part.size, part.cuts)
+            a, b = shape(other.size, _by_measure(other)), shape(part.size, _by_measure(part))
             if float((a - b).volume()) + float((b - a).volume()) > 1e-3 * part.size[0] * part.size[1]:
                 yield f"part {part.id}: not the shape of {other.id}, with the same letter"
 
@@ -248,10 +248,15 @@ def _same_cuts(one: Part, two: Part) -> bool:
     return all(abs(x - y) < 2e-3 for x, y in pairs)
 
 
+def _by_measure(part: Part) -> tuple[Cut, ...]:
+    """The cuts but the holes marked in place through another part: those may differ in one letter."""
+    return tuple(c for c in part.cuts if not (isinstance(c, Hole) and c.marked_through))
+
+
 def _numbers(part: Part) -> list[tuple[str, list[float]]]:
     """The words and the numbers of each cut."""
     out = []
-    for cut in part.cuts:
+    for cut in _by_measure(part):
         values = [v for k, v in asdict(cut).items() if k not in ("holds", "for_", "marked_through")]
         flat = [x for v in values for x in (v if isinstance(v, tuple) else (v,))]
         words = type(cut).__name__ + " ".join(str(v) for v in flat if not isinstance(v, float))

@@ -1,8 +1,8 @@
 """Boardwright: from a design to a built and published piece of furniture.
 
-    from boardwright import check, load, plan, publish
-    made = plan(check(load("ribbon-chest.yaml")))
-    publish(made.plan, "out")
+from boardwright import check, load, plan, publish
+made = plan(check(load("ribbon-chest.yaml")))
+publish(made.plan, "out")
 """
 
 from __future__ import annotations

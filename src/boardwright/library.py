@@ -1,8 +1,8 @@
 """The same as the command line, from Python. No global state: safe to call from several threads.
 
-    result = check(load("ribbon-chest.yaml"))
-    made = plan(result)
-    publish(made.plan, "out", paper="letter")
+result = check(load("ribbon-chest.yaml"))
+made = plan(result)
+publish(made.plan, "out", paper="letter")
 """
 
 from __future__ import annotations
@@ -86,7 +86,10 @@ def plan(
 
 
 def publish(
-    made: Plan, out: str | Path, paper: Literal["letter", "a4"] = "letter", formats: Sequence[str] | None = None
+    made: Plan,
+    out: str | Path,
+    paper: Literal["letter", "a4"] = "letter",
+    formats: Sequence[str] | None = None,
 ) -> list[Path]:
     """Write a plan: PDF, plan.json, lists, drawings, STEP.
 

@@ -83,8 +83,13 @@ def _read(file: Path) -> tuple[str, str]:
 
 def _unreadable(name: str, why: str, place: Place) -> Finding:
     return Finding(
-        "file.unreadable", Severity.ERROR, f"`{name}` cannot be read", place,
-        found=why, expected="a UTF-8 text file", remedy="check the name and that the file can be opened",
+        "file.unreadable",
+        Severity.ERROR,
+        f"`{name}` cannot be read",
+        place,
+        found=why,
+        expected="a UTF-8 text file",
+        remedy="check the name and that the file can be opened",
     )
 
 

@@ -17,7 +17,10 @@ from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
 app = typer.Typer(
-    add_completion=False, no_args_is_help=True, pretty_exceptions_enable=False, rich_markup_mode=None,
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
     help="From a design file to a checked piece of furniture and a printed plan.",
 )
 
@@ -68,7 +71,9 @@ def _need_file(path: Path) -> None:
 @app.command()
 def new(
     start: Annotated[Start, typer.Argument(help="what to start from")],
-    file: Annotated[Path | None, typer.Argument(metavar="FILE", help="file to write; default START.yaml")] = None,
+    file: Annotated[
+        Path | None, typer.Argument(metavar="FILE", help="file to write; default START.yaml")
+    ] = None,
 ) -> None:
     """Start a design file."""
     target = file or Path(f"{start.value}.yaml")
@@ -100,7 +105,9 @@ def check(file: DesignArg, units: UnitsOpt = None, format: FormatOpt = Format.te
 @app.command()
 def explain(
     file: DesignArg,
-    only: Annotated[str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")] = "",
+    only: Annotated[
+        str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")
+    ] = "",
     units: UnitsOpt = None,
 ) -> None:
     """Show each size with the rule or the sum that gave it."""
@@ -117,7 +124,9 @@ def explain(
 def list_(
     file: DesignArg,
     units: UnitsOpt = None,
-    ids: Annotated[bool, typer.Option("--ids", help="a row for each part, with its name in sums and joints")] = False,
+    ids: Annotated[
+        bool, typer.Option("--ids", help="a row for each part, with its name in sums and joints")
+    ] = False,
 ) -> None:
     """Print the cut list: finished sizes by letter."""
     _need_file(file)
@@ -156,7 +165,9 @@ def plan(
             try:
                 paths = publish(made, out, paper.value, progress=lambda p: say(f"wrote {p.name}"))
             except OSError as e:
-                raise typer.BadParameter(f"`{out}` cannot be written: {e.strerror}", param_hint="--out") from None
+                raise typer.BadParameter(
+                    f"`{out}` cannot be written: {e.strerror}", param_hint="--out"
+                ) from None
     if format is Format.json:
         typer.echo(show.findings_json(findings))
     else:
@@ -195,10 +206,13 @@ def main() -> None:
         typer.echo("stopped", err=True)
         sys.exit(130)
     except Exception as e:
-        with tempfile.NamedTemporaryFile("w", prefix="boardwright-", suffix=".log", delete=False, encoding="utf-8") as log:
+        with tempfile.NamedTemporaryFile(
+            "w", prefix="boardwright-", suffix=".log", delete=False, encoding="utf-8"
+        ) as log:
             log.write(traceback.format_exc())
         typer.echo(
             f"error: a bug in Boardwright stopped it ({type(e).__name__}). The log is {log.name}; "
-            "please report it with the design file.", err=True,
+            "please report it with the design file.",
+            err=True,
         )
         sys.exit(70)

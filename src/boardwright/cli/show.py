@@ -11,7 +11,11 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Part, Piece
 
-COLOURS = {Severity.ERROR: typer.colors.RED, Severity.WARNING: typer.colors.YELLOW, Severity.NOTE: typer.colors.BLUE}
+COLOURS = {
+    Severity.ERROR: typer.colors.RED,
+    Severity.WARNING: typer.colors.YELLOW,
+    Severity.NOTE: typer.colors.BLUE,
+}
 
 
 def findings_json(findings: Sequence[Finding]) -> str:
@@ -42,7 +46,10 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], right: Sequence[in
     widths = [max(len(str(r[i])) for r in [head, *rows]) for i in range(len(head))]
 
     def line(cells: Sequence[str]) -> str:
-        out = [str(c).rjust(w) if i in right else str(c).ljust(w) for i, (c, w) in enumerate(zip(cells, widths, strict=True))]
+        out = [
+            str(c).rjust(w) if i in right else str(c).ljust(w)
+            for i, (c, w) in enumerate(zip(cells, widths, strict=True))
+        ]
         return "  ".join(out).rstrip()
 
     return "\n".join([line(head), line(["-" * w for w in widths]), *(line(r) for r in rows)])
@@ -58,9 +65,7 @@ def cut_list(piece: Piece) -> str:
     for letter, same in kinds.items():
         part = same[0]
         note = f"mirror of {part.mirror_of}" if part.mirror_of else ""
-        rows.append(
-            [letter, part.name, str(len(same)), *(p.size(s) for s in part.size), part.stock.id, note]
-        )
+        rows.append([letter, part.name, str(len(same)), *(p.size(s) for s in part.size), part.stock.id, note])
     head = ["", "part", "count", f"length ({piece.units})", "width", "thickness", "stock", ""]
     return table(head, rows, right=(2, 3, 4, 5))
 
@@ -69,7 +74,11 @@ def part_ids(piece: Piece) -> str:
     """Every part by the name that sums and joints of the file use."""
     p = Printer("mm" if piece.units == "mm" else "in", piece.step)
     rows = [[part.id, part.letter, part.name, *(p.size(s) for s in part.size)] for part in piece.parts]
-    return table(["name in the file", "", "part", f"length ({piece.units})", "width", "thickness"], rows, right=(3, 4, 5))
+    return table(
+        ["name in the file", "", "part", f"length ({piece.units})", "width", "thickness"],
+        rows,
+        right=(3, 4, 5),
+    )
 
 
 def explanation(piece: Piece, only: str = "") -> str:

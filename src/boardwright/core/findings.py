@@ -88,7 +88,12 @@ class Finding:
         if str(self.place):
             lines.append(f"  {self.place}")
         middle = "; ".join(
-            s for s in (f"found {self.found}" if self.found else "", f"expected {self.expected}" if self.expected else "") if s
+            s
+            for s in (
+                f"found {self.found}" if self.found else "",
+                f"expected {self.expected}" if self.expected else "",
+            )
+            if s
         )
         if middle or self.source:
             lines.append("  " + "   ".join(s for s in (middle, self.source) if s))
@@ -116,8 +121,16 @@ def grouped(findings: Iterable[Finding]) -> list[Finding]:
             first = seen[key]
             parts = first.parts + tuple(p for p in f.parts if p not in first.parts)
             seen[key] = Finding(
-                f.code, f.severity, f.message, f.place, first.found, first.expected, first.source, first.remedy,
-                parts, first.count + f.count,
+                f.code,
+                f.severity,
+                f.message,
+                f.place,
+                first.found,
+                first.expected,
+                first.source,
+                first.remedy,
+                parts,
+                first.count + f.count,
             )
         else:
             seen[key] = f

@@ -213,7 +213,6 @@ class Printer:
         return _decimal(settle(mm, 0.1), 1)
 
 
-
 def _decimal(value: float, places: int) -> str:
     text = f"{value:.{places}f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text

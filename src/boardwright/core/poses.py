@@ -69,7 +69,10 @@ class Pose:
     def then(self, outer: Pose) -> Pose:
         """This pose seen through another: first this one, then `outer`."""
         return Pose(
-            outer.point(self.origin), outer.direction(self.x), outer.direction(self.y), outer.direction(self.z)
+            outer.point(self.origin),
+            outer.direction(self.x),
+            outer.direction(self.y),
+            outer.direction(self.z),
         )
 
     def moved(self, by: Vec) -> Pose:

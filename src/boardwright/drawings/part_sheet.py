@@ -75,7 +75,9 @@ def part_drawing(
     lines = _project(part)
     blocks = details(part, found, printer)
     foot = foot_of(found, blocks, width - 2 * PAD, lines.seen)
-    reduction, views = _at_best_scale(part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD)
+    reduction, views = _at_best_scale(
+        part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD
+    )
     x0, y0, x1, y1 = bounds(views)
     total = y1 - y0 + foot.height + 5 + 2 * PAD
     up = foot.height + 5 + PAD - y0
@@ -97,7 +99,8 @@ def _at_best_scale(
     part: Part, printer: Printer, found: list[Feature], lines: _Lines, wide: float, high: float
 ) -> tuple[float, list[Entity]]:
     """The largest scale at which the views keep within their height, if the part stays large enough to read;
-    else the largest that the page takes."""
+    else the largest that the page takes.
+    """
     largest: tuple[float, list[Entity]] | None = None
     for reduction in scales(printer.units):
         if largest is not None and part.size[0] / reduction < LEAST_LONG:

@@ -202,7 +202,9 @@ def _square(draft: Draft) -> bool:
 def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], _Frame, tuple[Cut, ...]]:
     frames = [_Frame(draft, _times(base, turn), step) for turn in TURNS]
     if _square(draft):
-        frames += [_Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS]
+        frames += [
+            _Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS
+        ]
     ways = [(*_laid(frame, step), n) for n, frame in enumerate(frames)]
     rank, cuts, n = min(ways, key=lambda w: (w[0], w[2]))
     return rank, frames[n], cuts

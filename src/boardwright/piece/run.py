@@ -48,17 +48,32 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
         if design.file.case is None and not design.file.parts:
             findings.append(
                 Finding(
-                    "piece.empty", Severity.ERROR, "the file asks for no part", design.place(""),
-                    found="no `case:` and no `parts:`", expected="at least one of them", remedy="add a `case:`",
+                    "piece.empty",
+                    Severity.ERROR,
+                    "the file asks for no part",
+                    design.place(""),
+                    found="no `case:` and no `parts:`",
+                    expected="at least one of them",
+                    remedy="add a `case:`",
                 )
             )
         return None, grouped(findings)
     parts = finish(list(drafts.values()), design.step)
     outer = box or _bounds(drafts)
     piece = Piece(
-        design.file.title, design.units, design.step, outer, moisture, parts, tuple(out.joints),
-        tuple(out.fasteners), tuple(out.hardware), tuple(out.spaces), tuple(out.motions),
-        tuple(dict.fromkeys(sizer.reasons)), tuple(out.chains),
+        design.file.title,
+        design.units,
+        design.step,
+        outer,
+        moisture,
+        parts,
+        tuple(out.joints),
+        tuple(out.fasteners),
+        tuple(out.hardware),
+        tuple(out.spaces),
+        tuple(out.motions),
+        tuple(dict.fromkeys(sizer.reasons)),
+        tuple(out.chains),
     )
     return piece, grouped(findings)
 
@@ -84,7 +99,14 @@ def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float
     axes = {"length": draft.length_axis, "width": draft.width_axis, "thickness": draft.thickness_axis}
     if last in axes:
         return draft.size(axes[last])
-    ends = {"left": (0, False), "right": (0, True), "front": (1, False), "rear": (1, True), "under": (2, False), "top": (2, True)}
+    ends = {
+        "left": (0, False),
+        "right": (0, True),
+        "front": (1, False),
+        "rear": (1, True),
+        "under": (2, False),
+        "top": (2, True),
+    }
     return draft.face(*ends[last]) if last in ends else None
 
 
@@ -117,8 +139,17 @@ def _with_gap(joint: Joint, id: str, axis: int, end: float, gap: float) -> Joint
     if contacts == joint.contacts:
         return joint
     return Joint(
-        joint.id, joint.kind, joint.first, joint.second, contacts, joint.directions, joint.glued, joint.floats,
-        joint.fasteners, joint.summary, joint.place,
+        joint.id,
+        joint.kind,
+        joint.first,
+        joint.second,
+        contacts,
+        joint.directions,
+        joint.glued,
+        joint.floats,
+        joint.fasteners,
+        joint.summary,
+        joint.place,
     )
 
 
@@ -128,5 +159,7 @@ def _clip(c: Contact, axis: int, end: float, gap: float) -> Contact:
     if c.axis != axis and c.box.high[axis] > end + 1e-6 > c.box.low[axis]:
         high = list(c.box.high)
         high[axis] = end
-        return Contact(Box(c.box.low, (high[0], high[1], high[2])), c.axis, c.from_first, c.glued, c.gap, c.why)
+        return Contact(
+            Box(c.box.low, (high[0], high[1], high[2])), c.axis, c.from_first, c.glued, c.gap, c.why
+        )
     return c

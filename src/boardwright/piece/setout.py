@@ -8,7 +8,17 @@ from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.poses import Box, Vec
 from boardwright.design.load import Design
 from boardwright.piece.drafts import Draft
-from boardwright.piece.records import Chain, Contact, Fastener, Hardware, Joint, Moisture, Motion, Space, Stock
+from boardwright.piece.records import (
+    Chain,
+    Contact,
+    Fastener,
+    Hardware,
+    Joint,
+    Moisture,
+    Motion,
+    Space,
+    Stock,
+)
 from boardwright.piece.sizing import Sizer
 from boardwright.tables.bundle import Tables
 
@@ -92,7 +102,16 @@ class SetOut:
             group: moving group. show: sides seen. path: where the file asks for it.
         """
         draft = Draft(
-            id, name, stock, list(box.low), list(box.high), axes[0], axes[1], group, set(show), [],
+            id,
+            name,
+            stock,
+            list(box.low),
+            list(box.high),
+            axes[0],
+            axes[1],
+            group,
+            set(show),
+            [],
             self.design.place(path),
         )
         self.drafts[id] = draft
@@ -141,10 +160,13 @@ class SetOut:
         if depth <= good + 1e-6:
             return depth
         self.find(
-            "joint.too-deep", f"{what} is too deep", path,
+            "joint.too-deep",
+            f"{what} is too deep",
+            path,
             found=f"{self.about(depth)} in a part {self.about(thickness)} thick",
             expected=f"at most {self.down(good)}",
-            source="common practice", remedy=f"make it {self.down(good)}",
+            source="common practice",
+            remedy=f"make it {self.down(good)}",
         )
         return good
 

@@ -196,7 +196,9 @@ class Sizer:
                     Severity.NOTE,
                     f"`{path}` was settled on the step of {self.printer.text(self.step)}",
                     self.design.place(path),
-                    found=self.about(raw) if text in (self.text(raw), self.printer.text(raw)) else f"{text} = {self.about(raw)}",
+                    found=self.about(raw)
+                    if text in (self.text(raw), self.printer.text(raw))
+                    else f"{text} = {self.about(raw)}",
                     expected=self.printer.text(value),
                     remedy="none needed; give a size on the step, or a finer `work_to`, to keep it as it stands",
                 ),
@@ -205,7 +207,13 @@ class Sizer:
         return value
 
     def choose(
-        self, name: str, given: str | None, default: str, rule: str, path: str = "", source: str = "common practice"
+        self,
+        name: str,
+        given: str | None,
+        default: str,
+        rule: str,
+        path: str = "",
+        source: str = "common practice",
     ) -> str:
         """A choice that is no size, such as a kind of joint: given, or the trade's; explained.
 
@@ -215,7 +223,9 @@ class Sizer:
             default: the trade's choice. rule: why. path: the key in the file. source: of the rule.
         """
         word = default if given is None else given
-        reason = Reason(name, 0.0, "", "" if given else rule, path if given else source, given is not None, word)
+        reason = Reason(
+            name, 0.0, "", "" if given else rule, path if given else source, given is not None, word
+        )
         self.reasons.append(reason)
         return word
 

@@ -38,7 +38,9 @@ def build_plan(
     boards, summaries, drawn = layouts(stock, printer)
     file = design.file
     joints = plan_joints(piece, letters)
-    outside = {name: size(printer, piece.outside.size(i)) for i, name in enumerate(("width", "depth", "height"))}
+    outside = {
+        name: size(printer, piece.outside.size(i)) for i, name in enumerate(("width", "depth", "height"))
+    }
     data: dict[str, Any] = {
         "title": file.title.strip(),
         "about": (file.about or "").strip(),
@@ -63,7 +65,8 @@ def build_plan(
         "reasons": plan_reasons(piece, printer),
         "chains": [_chain(c, printer) for c in piece.chains],
         "hardware": [
-            {"name": h.name, "group": h.group, "low": list(h.box.low), "high": list(h.box.high)} for h in piece.hardware
+            {"name": h.name, "group": h.group, "low": list(h.box.low), "high": list(h.box.high)}
+            for h in piece.hardware
         ],
     }
     return Plan.model_validate(data)
@@ -76,7 +79,11 @@ def _parts(piece: Piece, printer: Printer, letters: Mapping[str, str], stock: St
         r = rough[letter]
         out.append(
             plan_part(
-                same, printer, letters, sizes(printer, r.rough) if r.rough else None, strips(r, printer),
+                same,
+                printer,
+                letters,
+                sizes(printer, r.rough) if r.rough else None,
+                strips(r, printer),
                 preparation(r, printer),
             )
         )
@@ -85,14 +92,23 @@ def _parts(piece: Piece, printer: Printer, letters: Mapping[str, str], stock: St
 
 def _finding(f: Finding) -> PlanFinding:
     return PlanFinding(
-        code=f.code, severity=f.severity.value, message=f.message, where=str(f.place), found=f.found,
-        expected=f.expected, source=f.source, remedy=f.remedy, count=f.count,
+        code=f.code,
+        severity=f.severity.value,
+        message=f.message,
+        where=str(f.place),
+        found=f.found,
+        expected=f.expected,
+        source=f.source,
+        remedy=f.remedy,
+        count=f.count,
     )
 
 
 def _chain(chain: Chain, printer: Printer) -> PlanChain:
     return PlanChain(
         name=chain_words(chain.name),
-        members=[ChainMember(label=chain_words(label), size=exact(printer, mm)) for label, mm in chain.members],
+        members=[
+            ChainMember(label=chain_words(label), size=exact(printer, mm)) for label, mm in chain.members
+        ],
         whole=ChainMember(label=chain_words(chain.whole[0]), size=exact(printer, chain.whole[1])),
     )

@@ -80,7 +80,9 @@ def _grooving() -> Caution:
 def _drilling() -> Caution:
     return Caution(
         about="Drilling and driving",
-        lines=["Clamp the part; a depth stop for every hole that must not come through; drill pilots before driving."],
+        lines=[
+            "Clamp the part; a depth stop for every hole that must not come through; drill pilots before driving."
+        ],
         source="common practice",
     )
 
@@ -88,7 +90,9 @@ def _drilling() -> Caution:
 def _gluing() -> Caution:
     return Caution(
         about="Gluing",
-        lines=["Read the label for open time, least temperature and skin contact; dry fit the whole glue-up first."],
+        lines=[
+            "Read the label for open time, least temperature and skin contact; dry fit the whole glue-up first."
+        ],
         source="common practice",
     )
 

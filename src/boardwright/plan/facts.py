@@ -37,7 +37,10 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
     m = piece.moisture
     if any(p.stock.kind == "wood" for p in piece.parts):
         out.append(
-            Fact(name="Wood moisture", text=f"cut at {m.now:g} %; made to work from {m.driest:g} % to {m.wettest:g} %")
+            Fact(
+                name="Wood moisture",
+                text=f"cut at {m.now:g} %; made to work from {m.driest:g} % to {m.wettest:g} %",
+            )
         )
     return out
 
@@ -81,9 +84,13 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
             "Slides: holes are drilled by the sheet that comes with the slide in hand. Buy the slides before cutting the drawers."
         )
     if any(m.runs_on == "bars" for m in piece.motions):
-        out.append("Bars and grooves run wood on wood: wax or finish them before assembly, and fit each drawer to its own bars.")
+        out.append(
+            "Bars and grooves run wood on wood: wax or finish them before assembly, and fit each drawer to its own bars."
+        )
     if piece.motions:
-        out.append("Fit every drawer to its real opening: measure the opening at front and back before cutting the drawer parts.")
+        out.append(
+            "Fit every drawer to its real opening: measure the opening at front and back before cutting the drawer parts."
+        )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
     return out

@@ -30,8 +30,14 @@ def plan_joints(piece: Piece, letters: Mapping[str, str]) -> list[PlanJoint]:
     order = {letter: i for i, letter in enumerate(dict.fromkeys(letters.values()))}
     keys = sorted(counts, key=lambda k: (order[k[0]], order[k[1]], k[2], k[3]))
     return [
-        PlanJoint(kind=kind, first=first, second=second, count=counts[(first, second, kind, summary, glued)],
-                  summary=summary, glued=glued)
+        PlanJoint(
+            kind=kind,
+            first=first,
+            second=second,
+            count=counts[(first, second, kind, summary, glued)],
+            summary=summary,
+            glued=glued,
+        )
         for first, second, kind, summary, glued in keys
     ]
 
@@ -47,7 +53,10 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
         groups.setdefault((j.kind, j.summary, j.glued), []).append(j)
     return [
         JointGroup(
-            name=_name(kind, summary), how=_how(summary, kind), glued=glued, count=sum(j.count for j in same),
+            name=_name(kind, summary),
+            how=_how(summary, kind),
+            glued=glued,
+            count=sum(j.count for j in same),
             pairs=_pairs(kind, same),
         )
         for (kind, summary, glued), same in groups.items()

@@ -21,7 +21,11 @@ HALF = 100.0
 
 
 def pictures(
-    piece: Piece, printer: Printer, letters: Mapping[str, str], layouts: list[Drawing], say: Callable[[str], None]
+    piece: Piece,
+    printer: Printer,
+    letters: Mapping[str, str],
+    layouts: list[Drawing],
+    say: Callable[[str], None],
 ) -> list[DrawingRecord]:
     """Views of the piece, layouts, and a sheet for each letter."""
     say("drawing the piece")

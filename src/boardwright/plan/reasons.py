@@ -32,7 +32,10 @@ def plan_reasons(piece: Piece, printer: Printer) -> list[PlanReason]:
             PlanReason(
                 path=path,
                 size=Size(mm=0.0, text=r.word.replace("_", " ")) if r.word else size(printer, r.value),
-                sum=r.sum, rule=r.rule, source=r.source, given=r.given,
+                sum=r.sum,
+                rule=r.rule,
+                source=r.source,
+                given=r.given,
             )
         )
     return out

@@ -35,8 +35,12 @@ def layouts(stock: StockResult, printer: Printer) -> tuple[list[Layout], list[La
             pictures.append(_drawing(lot, board, printer))
         summaries.append(
             LayoutSummary(
-                stock=lot.title, count=len(lot.layouts), bound=lot.bound, waste_share=round(lot.tally.lost_share, 6),
-                verified=lot.verified, text=lot.text,
+                stock=lot.title,
+                count=len(lot.layouts),
+                bound=lot.bound,
+                waste_share=round(lot.tally.lost_share, 6),
+                verified=lot.verified,
+                text=lot.text,
             )
         )
     return out, summaries, pictures
@@ -71,12 +75,18 @@ class _AsSold:
 
 def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
     return Layout(
-        id=board.id, stock=lot.title, title=board.title, length=_tool(printer, board.length),
-        width=_tool(printer, board.width), kerf=_tool(printer, lot.kerf),
+        id=board.id,
+        stock=lot.title,
+        title=board.title,
+        length=_tool(printer, board.length),
+        width=_tool(printer, board.width),
+        kerf=_tool(printer, lot.kerf),
         placed=[
-            Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width) for p in board.placed
+            Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width)
+            for p in board.placed
         ],
-        used_share=round(board.used_share, 6), drawing=f"layout-{board.id}",
+        used_share=round(board.used_share, 6),
+        drawing=f"layout-{board.id}",
     )
 
 
@@ -94,7 +104,10 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
             Laid(
                 p.label,
                 f"{printer.size(p.width if p.turned else p.length)} × {printer.size(p.length if p.turned else p.width)}",
-                p.x, p.y, p.length, p.width,
+                p.x,
+                p.y,
+                p.length,
+                p.width,
             )
             for p in board.placed
         ],

@@ -31,7 +31,16 @@ def work_lines(part: Part, printer: Printer, letters: Mapping[str, str]) -> list
     holes: dict[tuple[object, ...], list[Hole]] = {}
     for cut in part.cuts:
         if isinstance(cut, Hole):
-            key = (cut.marked_through, cut.side, cut.diameter, cut.depth, cut.countersink, cut.slot, cut.through, cut.for_)
+            key = (
+                cut.marked_through,
+                cut.side,
+                cut.diameter,
+                cut.depth,
+                cut.countersink,
+                cut.slot,
+                cut.through,
+                cut.for_,
+            )
             holes.setdefault(key, []).append(cut)
         else:
             lines.append(_line(cut, part, printer, letters))

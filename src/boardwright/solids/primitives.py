@@ -58,7 +58,12 @@ class Trough:
         across = 3 - self.axis - self.along
         out = []
         for end in (-self.length / 2, self.length / 2):
-            for deep, wide in ((0.0, -self.w0), (0.0, self.w0), (self.depth, self.w1), (self.depth, -self.w1)):
+            for deep, wide in (
+                (0.0, -self.w0),
+                (0.0, self.w0),
+                (self.depth, self.w1),
+                (self.depth, -self.w1),
+            ):
                 v = list(self.base)
                 v[self.along] += end
                 v[self.axis] += self.sign * deep
@@ -169,7 +174,9 @@ def _hole(cut: Hole, size: tuple[float, float, float]) -> list[Body]:
     if cut.slot > 0 and cut.countersink > cut.diameter:
         deep = (cut.countersink - cut.diameter) / 2 / math.tan(math.radians(cut.countersink_angle / 2))
         out.append(
-            Trough(point(surface, *cut.at), axis, sign, deep, cut.slot_along, cut.slot, cut.countersink / 2, r)
+            Trough(
+                point(surface, *cut.at), axis, sign, deep, cut.slot_along, cut.slot, cut.countersink / 2, r
+            )
         )
     return out
 

@@ -63,7 +63,9 @@ def strip_limit(
         limit = min(USUAL_STRIP[printer.units], widest)
         rule = "common practice: wider boards cup more"
     return StripLimit(
-        limit, widest, f"parts too wide for one board are glued up of strips to {printer.text(limit)} wide ({rule})"
+        limit,
+        widest,
+        f"parts too wide for one board are glued up of strips to {printer.text(limit)} wide ({rule})",
     )
 
 

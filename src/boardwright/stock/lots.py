@@ -59,7 +59,9 @@ class LotRequest:
 
 
 def lay_out(
-    request: LotRequest, tally: Callable[[Sequence[tuple[float, float]]], Tally], printer: Printer,
+    request: LotRequest,
+    tally: Callable[[Sequence[tuple[float, float]]], Tally],
+    printer: Printer,
     stop: Callable[[], bool],
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
@@ -248,7 +250,9 @@ def _does_not_fit(
         f"{counted(len(ids), 'piece')} of part {part.letter} ({part.name}) "
         f"{'fit' if len(ids) > 1 else 'fits'} on no {noun} of {request.title}",
         found=f"{s(length)} × {s(width)} {printer.units}" + (f", {reason}" if reason else ""),
-        expected=f"within {'; '.join(rooms)} {printer.units} after trimming" if rooms else f"a {noun} large enough to trim",
+        expected=f"within {'; '.join(rooms)} {printer.units} after trimming"
+        if rooms
+        else f"a {noun} large enough to trim",
         source="`shop.boards`" if request.on_hand else request.assumed,
         remedy=remedy,
         parts=tuple(dict.fromkeys(ids)),

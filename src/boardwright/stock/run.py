@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from functools import partial
 
-from boardwright.core.findings import Finding, Severity, grouped
+from boardwright.core.findings import Finding, grouped
 from boardwright.core.lengths import Printer, Units
 from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.buying import buying_list, glued_area
@@ -68,7 +68,9 @@ def run_stock(
         findings += more
     area = glued_area(piece.joints, rough)
     buy = buying_list(piece, lots, area, tables, printer)
-    return Result(StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece)))
+    return Result(
+        StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece))
+    )
 
 
 def _with_places(findings: Sequence[Finding], piece: Piece) -> list[Finding]:

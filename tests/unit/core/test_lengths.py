@@ -168,7 +168,13 @@ def test_prints_inches(mm, text):
 
 
 @pytest.mark.parametrize(
-    ("mm", "text"), [(914.4, "36"), (0.703 * 25.4, "(0.703)"), (36 * 25.4 - 25.4 * 0.00025, "(36.000)"), (25.4 / 64, "(0.016)")]
+    ("mm", "text"),
+    [
+        (914.4, "36"),
+        (0.703 * 25.4, "(0.703)"),
+        (36 * 25.4 - 25.4 * 0.00025, "(36.000)"),
+        (25.4 / 64, "(0.016)"),
+    ],
 )
 def test_what_lies_between_steps_is_rounded_only_in_parentheses(mm, text):
     assert INCHES.auxiliary(mm) == text

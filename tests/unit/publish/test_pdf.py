@@ -284,9 +284,7 @@ def many_parts() -> Plan:
     plan = make()
     strokes = [f"Plane it, stroke{m:04}." for m in range(1, 1201)]
     parts = [
-        plan.parts[n % 14].model_copy(
-            update={"letter": letter(n), "preparation": strokes if n == 3 else []}
-        )
+        plan.parts[n % 14].model_copy(update={"letter": letter(n), "preparation": strokes if n == 3 else []})
         for n in range(70)
     ]
     return plan.model_copy(update={"parts": parts})

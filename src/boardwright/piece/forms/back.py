@@ -26,27 +26,39 @@ class BackPlan:
     def __init__(self, out: SetOut, keys: Back | None, case_stock: Stock) -> None:
         self.keys = keys
         self.set = out.sizer.choose(
-            "case.back.set", keys.set if keys else None, "rabbet", "a back is let into a rabbet", "case.back.set"
+            "case.back.set",
+            keys.set if keys else None,
+            "rabbet",
+            "a back is let into a rabbet",
+            "case.back.set",
         )
         default = usual_stock(out, 6.35, True, case_stock)
         self.stock = out.stock(("case.back.stock", keys.stock)) if keys and keys.stock else default
         if self.set != "none":
             out.sizer.choose(
-                "case.back.stock", keys.stock if keys else None, self.stock.id, "stock nearest to 1/4 in (6 mm), sheets first",
+                "case.back.stock",
+                keys.stock if keys else None,
+                self.stock.id,
+                "stock nearest to 1/4 in (6 mm), sheets first",
                 "case.back.stock",
             )
         t = self.stock.thickness
         self.inset = 0.0
         if self.set == "groove":
             self.inset = out.sizer.size(
-                "case.back.inset", [("case.back.inset", keys.inset if keys else None)], 9.525,
-                rule="wood behind the groove of the back", least=out.sizer.step,
+                "case.back.inset",
+                [("case.back.inset", keys.inset if keys else None)],
+                9.525,
+                rule="wood behind the groove of the back",
+                least=out.sizer.step,
             )
         self.room = {"rabbet": t, "groove": t + self.inset, "surface": 0.0, "none": 0.0}[self.set]
         self.behind = t if self.set == "surface" else 0.0
 
 
-def set_back(out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None) -> None:
+def set_back(
+    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None
+) -> None:
     """Put the back in. `top` and `bottom` are whole boards, or None where there are rails or nothing."""
     if plan.set == "none":
         return
@@ -56,9 +68,13 @@ def set_back(out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft 
     share = out.tables.figure("back_rabbet_width" if plan.set == "rabbet" else "panel_groove_depth")
     thin = min(d.size(d.thickness_axis) for d in (left, right, top, bottom) if d is not None)
     depth = out.sizer.size(
-        "case.back.depth", [("case.back.depth", plan.keys.depth if plan.keys else None)],
-        min(share.value, thin / 2), rule="lap of the back; at most half of the thinnest part", source=share.reason,
-        direction="down", least=out.sizer.step,
+        "case.back.depth",
+        [("case.back.depth", plan.keys.depth if plan.keys else None)],
+        min(share.value, thin / 2),
+        rule="lap of the back; at most half of the thinnest part",
+        source=share.reason,
+        direction="down",
+        least=out.sizer.step,
     )
     depth = out.at_most(depth, thin * 2 / 3, f"the {plan.set} for the back", "case.back.depth", thin)
     if plan.set == "rabbet":
@@ -72,9 +88,15 @@ def _add(out: SetOut, plan: BackPlan, box: Box) -> Draft:
     hi = list(box.high)
     for axis in (0, 2):
         hi[axis] = box.low[axis] + out.sizer.settled(box.size(axis), "down")
-    upright = plan.stock.kind == "sheet" and plan.stock.grain and not _lies_only(plan.stock, hi[0] - box.low[0], hi[2] - box.low[2])
+    upright = (
+        plan.stock.kind == "sheet"
+        and plan.stock.grain
+        and not _lies_only(plan.stock, hi[0] - box.low[0], hi[2] - box.low[2])
+    )
     axes = (2, 0) if upright else (0, 2)
-    return out.add("case.back", "back", plan.stock, Box(box.low, (hi[0], hi[1], hi[2])), axes, path="case.back")
+    return out.add(
+        "case.back", "back", plan.stock, Box(box.low, (hi[0], hi[1], hi[2])), axes, path="case.back"
+    )
 
 
 def _lies_only(stock: Stock, width: float, height: float) -> bool:
@@ -85,14 +107,18 @@ def _lies_only(stock: Stock, width: float, height: float) -> bool:
     return not (height <= length and width <= across) and width <= length and height <= across
 
 
-def _spans(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, reach: float) -> tuple[float, float, float, float]:
+def _spans(
+    left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, reach: float
+) -> tuple[float, float, float, float]:
     x0, x1 = left.high[0] - reach, right.low[0] + reach
     z0 = bottom.high[2] - reach if bottom is not None else left.low[2]
     z1 = top.low[2] + reach if top is not None else left.high[2]
     return x0, x1, z0, z1
 
 
-def _around(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None) -> list[tuple[Draft, int, bool]]:
+def _around(
+    left: Draft, right: Draft, top: Draft | None, bottom: Draft | None
+) -> list[tuple[Draft, int, bool]]:
     """Parts around the back with the side of each that faces in."""
     out: list[tuple[Draft, int, bool]] = [(left, 0, True), (right, 0, False)]
     if bottom is not None:
@@ -103,7 +129,13 @@ def _around(left: Draft, right: Draft, top: Draft | None, bottom: Draft | None) 
 
 
 def _rabbet(
-    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, depth: float
+    out: SetOut,
+    plan: BackPlan,
+    left: Draft,
+    right: Draft,
+    top: Draft | None,
+    bottom: Draft | None,
+    depth: float,
 ) -> None:
     t = plan.stock.thickness
     x0, x1, z0, z1 = _spans(left, right, top, bottom, depth)
@@ -120,14 +152,27 @@ def _rabbet(
         run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
         ids = () if glued else _screws(out, panel, part, axis, sum(lap_on) / 2, along, run, depth / 2)
         out.joint(
-            "panel", part, panel, [plane(1, rear - t, {axis: lap_on, along: run}, True, glued=glued)],
-            [(0.0, 1.0, 0.0)], f"back in a rabbet {out.text(t)} wide, {out.text(depth)} deep"
-            + (", glued" if glued else f", {len(ids)} screws"), glued=glued, fasteners=ids, place=panel.place,
+            "panel",
+            part,
+            panel,
+            [plane(1, rear - t, {axis: lap_on, along: run}, True, glued=glued)],
+            [(0.0, 1.0, 0.0)],
+            f"back in a rabbet {out.text(t)} wide, {out.text(depth)} deep"
+            + (", glued" if glued else f", {len(ids)} screws"),
+            glued=glued,
+            fasteners=ids,
+            place=panel.place,
         )
 
 
 def _groove(
-    out: SetOut, plan: BackPlan, left: Draft, right: Draft, top: Draft | None, bottom: Draft | None, depth: float
+    out: SetOut,
+    plan: BackPlan,
+    left: Draft,
+    right: Draft,
+    top: Draft | None,
+    bottom: Draft | None,
+    depth: float,
 ) -> None:
     sizer = out.sizer
     short = sizer.settled(out.tables.figure("drawer_bottom_short").value, "up")
@@ -158,13 +203,18 @@ def _groove(
         lap_on = (max(lap[0], panel.low[axis]), min(lap[1], panel.high[axis]))
         run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
         out.joint(
-            "panel", part, panel,
+            "panel",
+            part,
+            panel,
             [
                 plane(1, rear - t, {axis: lap_on, along: run}, True, glued=False),
                 plane(1, rear, {axis: lap_on, along: run}, False, glued=False),
             ],
-            [unit(axis, high)], f"back in a groove {out.text(t)} wide, {out.text(depth)} deep, dry",
-            glued=False, floats=(0, 2), place=panel.place,
+            [unit(axis, high)],
+            f"back in a groove {out.text(t)} wide, {out.text(depth)} deep, dry",
+            glued=False,
+            floats=(0, 2),
+            place=panel.place,
         )
 
 
@@ -187,7 +237,14 @@ def _surface(
 
 
 def _screws(
-    out: SetOut, panel: Draft, part: Draft, axis: int, middle: float, along: int, run: tuple[float, float], edge: float
+    out: SetOut,
+    panel: Draft,
+    part: Draft,
+    axis: int,
+    middle: float,
+    along: int,
+    run: tuple[float, float],
+    edge: float,
 ) -> tuple[str, ...]:
     chosen = choose_screw(out, None, None, edge, panel.size(1), part.size(1) - panel.size(1))
     if chosen is None:
@@ -196,6 +253,8 @@ def _screws(
     screw, length = chosen
     ids = []
     for at in places(out, run, None, SPACING):
-        head = spot(1, panel.high[1], axis, panel.low[axis] + out.sizer.settled(middle - panel.low[axis]), along, at)
+        head = spot(
+            1, panel.high[1], axis, panel.low[axis] + out.sizer.settled(middle - panel.low[axis]), along, at
+        )
         ids.append(drive(out, panel, part, 1, False, head, screw, length, panel.size(1), path="case.back"))
     return tuple(ids)

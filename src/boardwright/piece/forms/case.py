@@ -37,7 +37,9 @@ def case(out: SetOut, keys: Case) -> Box | None:
         return None
     width, height, depth = outer
     stock = out.stock(("case.stock", keys.stock))
-    side_stock = out.stock(("case.sides.stock", keys.sides.stock if keys.sides else None), ("case.stock", keys.stock))
+    side_stock = out.stock(
+        ("case.sides.stock", keys.sides.stock if keys.sides else None), ("case.stock", keys.stock)
+    )
     through = out.sizer.choose("case.through", keys.through, "sides", "the sides run through", "case.through")
     top = _deck(out, keys.top, "top", keys)
     bottom = _deck(out, keys.bottom, "bottom", keys)
@@ -61,12 +63,18 @@ def case(out: SetOut, keys: Case) -> Box | None:
             "case",
             found=f"{out.text(settled(inside))} wide, {out.text(settled(net))} high, {out.text(settled(deep - back.room))} deep inside",
             expected=f"at least {out.up(LEAST_CASE / 2)} each way",
-            remedy="make the case " + _larger(out, (inside, net, deep - back.room)) + ", or its parts thinner",
+            remedy="make the case "
+            + _larger(out, (inside, net, deep - back.room))
+            + ", or its parts thinner",
         )
         return None
-    out.sizer.explain("case.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}", "settled down on the step")
     out.sizer.explain(
-        "case.inside.height", net, f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up)}"
+        "case.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}", "settled down on the step"
+    )
+    out.sizer.explain(
+        "case.inside.height",
+        net,
+        f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up)}",
     )
     z_floor, z_ceiling = up + bottom.thickness, up + bottom.thickness + net
     z0, z1 = (0.0, height) if through == "sides" else (z_floor, z_ceiling)
@@ -84,7 +92,10 @@ def case(out: SetOut, keys: Case) -> Box | None:
     region = Region(
         Box((t, 0.0, z_floor), (t + inside, deep - back.room, z_ceiling)),
         Walls(left, right, bottoms[0] if bottoms else None, tops[0] if tops else None),
-        "case.inside", "inside", settled(deep - back.room, "down"), (inside, net),
+        "case.inside",
+        "inside",
+        settled(deep - back.room, "down"),
+        (inside, net),
     )
     if keys.inside is not None:
         fill(out, region, keys.inside, keys.stock)
@@ -119,21 +130,29 @@ def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
 
 def _deck(out: SetOut, keys: Deck | None, name: str, case_keys: Case) -> DeckPlan:
     path = f"case.{name}"
-    kind = out.sizer.choose(f"{path}.kind", keys.kind if keys else None, "full", "a whole board", f"{path}.kind")
+    kind = out.sizer.choose(
+        f"{path}.kind", keys.kind if keys else None, "full", "a whole board", f"{path}.kind"
+    )
     stock = out.stock((f"{path}.stock", keys.stock if keys else None), ("case.stock", case_keys.stock))
     rail = 0.0
     if kind == "rails":
         figure = out.tables.figure("web_frame_width")
         rail = out.sizer.size(
-            f"{path}.rail_width", [(f"{path}.rail_width", keys.rail_width if keys else None)], figure.value,
-            rule="width of a rail", source=figure.reason, least=15.0,
+            f"{path}.rail_width",
+            [(f"{path}.rail_width", keys.rail_width if keys else None)],
+            figure.value,
+            rule="width of a rail",
+            source=figure.reason,
+            least=15.0,
         )
     return DeckPlan(kind, stock, rail, 0.0 if kind == "none" else stock.thickness, keys, name)
 
 
 def _up(out: SetOut, keys: Case, through: str) -> float:
     given = keys.bottom.up if keys.bottom else None
-    up = out.sizer.size("case.bottom.up", [("case.bottom.up", given)], 0.0, rule="the bottom lies at the floor")
+    up = out.sizer.size(
+        "case.bottom.up", [("case.bottom.up", given)], 0.0, rule="the bottom lies at the floor"
+    )
     if up > 0 and through == "top_and_bottom":
         out.find(
             "case.up-needs-sides",
@@ -149,7 +168,13 @@ def _up(out: SetOut, keys: Case, through: str) -> float:
 
 def _side(out: SetOut, which: str, stock: Stock, box: Box, shown: tuple[int, bool]) -> Draft:
     return out.add(
-        f"case.side.{which}", "side", stock, box, (2, 1), show=(shown, (1, False)), path="case.sides" if out.design.file.case and out.design.file.case.sides else "case"
+        f"case.side.{which}",
+        "side",
+        stock,
+        box,
+        (2, 1),
+        show=(shown, (1, False)),
+        path="case.sides" if out.design.file.case and out.design.file.case.sides else "case",
     )
 
 
@@ -177,10 +202,21 @@ def _place_deck(
         return []
     name = f"{deck.name} rail"
     front = out.add(
-        f"case.{deck.name}.front", name, deck.stock, Box((xs[0], 0.0, z), (xs[1], deck.rail, z + t)), (0, 1), show=((1, False),), path=path
+        f"case.{deck.name}.front",
+        name,
+        deck.stock,
+        Box((xs[0], 0.0, z), (xs[1], deck.rail, z + t)),
+        (0, 1),
+        show=((1, False),),
+        path=path,
     )
     behind = out.add(
-        f"case.{deck.name}.rear", name, deck.stock, Box((xs[0], rear - deck.rail, z), (xs[1], rear, z + t)), (0, 1), path=path
+        f"case.{deck.name}.rear",
+        name,
+        deck.stock,
+        Box((xs[0], rear - deck.rail, z), (xs[1], rear, z + t)),
+        (0, 1),
+        path=path,
     )
     return [front, behind]
 
@@ -198,12 +234,25 @@ def _join_deck(
 
 
 def _chains(
-    out: SetOut, width: float, height: float, inside: float, net: float, t: float, top: DeckPlan, bottom: DeckPlan, up: float
+    out: SetOut,
+    width: float,
+    height: float,
+    inside: float,
+    net: float,
+    t: float,
+    top: DeckPlan,
+    bottom: DeckPlan,
+    up: float,
 ) -> None:
     out.chains.append(
         Chain("width of the case", (("side", t), ("inside", inside), ("side", t)), ("outside width", width))
     )
-    members = [("top", top.thickness), ("inside", net), ("bottom", bottom.thickness), ("under the bottom", up)]
+    members = [
+        ("top", top.thickness),
+        ("inside", net),
+        ("bottom", bottom.thickness),
+        ("under the bottom", up),
+    ]
     out.chains.append(
         Chain("height of the case", tuple(m for m in members if m[1] > 0), ("outside height", height))
     )

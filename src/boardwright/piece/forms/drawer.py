@@ -43,23 +43,46 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     id = f"drawer.{number}"
     front_stock = layers.stock(out, "front.stock", out.stock(("case.stock", _case_stock(out))))
     side_stock = layers.stock(
-        out, "sides.stock", usual_stock(out, out.tables.figure("drawer_side_thickness").value, None, front_stock)
+        out,
+        "sides.stock",
+        usual_stock(out, out.tables.figure("drawer_side_thickness").value, None, front_stock),
     )
     bottom_stock = layers.stock(
-        out, "bottom.stock", usual_stock(out, out.tables.figure("drawer_bottom_thickness").value, True, side_stock)
+        out,
+        "bottom.stock",
+        usual_stock(out, out.tables.figure("drawer_bottom_thickness").value, True, side_stock),
     )
     back_stock = layers.stock(out, "back.stock", side_stock)
-    for part, chosen in (("front", front_stock), ("sides", side_stock), ("bottom", bottom_stock), ("back", back_stock)):
-        layers.choose(out, id, f"{part}.stock", chosen.id, "stock nearest to the usual thickness of this part")
+    for part, chosen in (
+        ("front", front_stock),
+        ("sides", side_stock),
+        ("bottom", bottom_stock),
+        ("back", back_stock),
+    ):
+        layers.choose(
+            out, id, f"{part}.stock", chosen.id, "stock nearest to the usual thickness of this part"
+        )
     runs_on = layers.choose(out, id, "runs_on", "bars", "wooden drawers hang on bars")
     overlay = layers.choose(out, id, "front.set", "inset", "fronts stand inside their openings") == "overlay"
     made = layers.choose(
-        out, id, "front.made", "applied" if runs_on == "slides" or overlay else "one_piece",
+        out,
+        id,
+        "front.made",
+        "applied" if runs_on == "slides" or overlay else "one_piece",
         "a front of its own on slides and where it overlays; else the front of the box",
     )
     reveal = _reveal(out, id, layers, front_stock)
     front_back = 0.0 if overlay else front_stock.thickness
-    room = run_room(out, id, region, layers, runs_on, side_stock, front_back, reveal if made == "one_piece" and not overlay else 0.0)
+    room = run_room(
+        out,
+        id,
+        region,
+        layers,
+        runs_on,
+        side_stock,
+        front_back,
+        reveal if made == "one_piece" and not overlay else 0.0,
+    )
     if room is None:
         return
     grow = max(swelling(out, side_stock), swelling(out, back_stock))
@@ -69,7 +92,9 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     front_box = _front_box(out, id, region, layers, front_stock, reveal, overlay, room)
     if front_box is None:
         return
-    parts = _put(out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers)
+    parts = _put(
+        out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers
+    )
     set_bottom = layers.choose(out, id, "bottom.set", "groove", "the bottom floats in a groove")
     if set_bottom == "planted":
         lift_walls(out, parts, bottom_stock, box)
@@ -87,8 +112,12 @@ def _case_stock(out: SetOut) -> str | None:
 def _reveal(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
     figure = out.tables.figure("drawer_front_gap_inset" if stock.kind == "wood" else "drawer_front_gap_sheet")
     return out.sizer.size(
-        f"{id}.front.reveal", layers.choices("front.reveal"), figure.value,
-        rule="gap between an inset front and its opening, each side", source=figure.reason, direction="up",
+        f"{id}.front.reveal",
+        layers.choices("front.reveal"),
+        figure.value,
+        rule="gap between an inset front and its opening, each side",
+        source=figure.reason,
+        direction="up",
     )
 
 
@@ -98,8 +127,16 @@ def swelling(out: SetOut, stock: Stock) -> float:
 
 
 def _box(
-    out: SetOut, id: str, region: Region, layers: Layers, room: Room, stock: Stock, front_back: float,
-    reveal: float, overlay: bool, grow: float,
+    out: SetOut,
+    id: str,
+    region: Region,
+    layers: Layers,
+    room: Room,
+    stock: Stock,
+    front_back: float,
+    reveal: float,
+    overlay: bool,
+    grow: float,
 ) -> Box | None:
     """The outline of the drawer box, without the front [mm]; `grow` is the share its walls swell in height."""
     sizer, text = out.sizer, out.text
@@ -109,21 +146,28 @@ def _box(
     inner = sizer.settled(across - 2 * stock.thickness, "down")
     width = inner + 2 * stock.thickness
     sizer.explain(
-        f"{id}.box.width", width,
+        f"{id}.box.width",
+        width,
         f"opening {text(region.fit[0])} less 2 × {text(room.side)} side clearance, settled down",
-        f"a drawer on {room.kind}", room.side_source,
+        f"a drawer on {room.kind}",
+        room.side_source,
     )
     figure = out.tables.figure("drawer_height_base" if stock.kind == "wood" else "drawer_height_plywood")
     running = sizer.size(
-        f"{id}.height_clearance", layers.choices("height_clearance"), figure.value,
-        rule="room over the box at the wettest time", source=figure.reason,
+        f"{id}.height_clearance",
+        layers.choices("height_clearance"),
+        figure.value,
+        rule="room over the box at the wettest time",
+        source=figure.reason,
     )
     low = region.box.low[2] + room.below
     top_gap = running if overlay else max(running, reveal)
     free = region.fit[1] - room.below - room.above - top_gap
     default = min(free, (region.fit[1] - room.below - room.above - running) / (1 + grow))
     height = sizer.size(
-        f"{id}.box.height", layers.choices("box_height"), default,
+        f"{id}.box.height",
+        layers.choices("box_height"),
+        default,
         rule="opening less running room, less the swelling of the sides to the wettest time",
         source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
         total=f"({text(region.fit[1])} - {text(room.below + room.above)} - {text(running)}) / (1 + {grow:.4f})",
@@ -161,7 +205,14 @@ def _larger(out: SetOut, inner: float, height: float, length: float) -> str:
 
 
 def _front_box(
-    out: SetOut, id: str, region: Region, layers: Layers, stock: Stock, reveal: float, overlay: bool, room: Room
+    out: SetOut,
+    id: str,
+    region: Region,
+    layers: Layers,
+    stock: Stock,
+    reveal: float,
+    overlay: bool,
+    room: Room,
 ) -> Box | None:
     sizer = out.sizer
     t = stock.thickness
@@ -189,7 +240,8 @@ def _front_box(
         return None
     sizer.explain(f"{id}.front.width", width, f"{out.text(region.fit[0])} less 2 × {out.text(reveal)} reveal")
     sizer.explain(
-        f"{id}.front.height", height,
+        f"{id}.front.height",
+        height,
         f"{out.text(region.fit[1])} less 2 × {out.text(reveal)} reveal, or less for its swelling of {grow * 100:.2g} %",
     )
     x0 = region.box.low[0] + (region.box.size(0) - width) / 2
@@ -201,8 +253,11 @@ def _overlay_edges(out: SetOut, id: str, region: Region, layers: Layers) -> tupl
     """Edges of an overlay front: over the outer parts to the outside less half a gap, to the middle of shared ones."""
     figure = out.tables.figure("overlay_front_gap")
     gap = out.sizer.size(
-        f"{id}.front.gap", layers.choices("front.gap"), figure.value,
-        rule="gap between two overlay fronts", source=figure.reason,
+        f"{id}.front.gap",
+        layers.choices("front.gap"),
+        figure.value,
+        rule="gap between two overlay fronts",
+        source=figure.reason,
     )
     walls = region.walls
     edges = []
@@ -223,32 +278,72 @@ def _overlay_edges(out: SetOut, id: str, region: Region, layers: Layers) -> tupl
 
 
 def _put(
-    out: SetOut, id: str, number: int, box: Box, front_box: Box, front_stock: Stock, side_stock: Stock,
-    back_stock: Stock, applied: bool, layers: Layers,
+    out: SetOut,
+    id: str,
+    number: int,
+    box: Box,
+    front_box: Box,
+    front_stock: Stock,
+    side_stock: Stock,
+    back_stock: Stock,
+    applied: bool,
+    layers: Layers,
 ) -> DrawerParts:
     t = side_stock.thickness
     path = layers.path("front") if layers.layers else "drawers"
     path = path.rsplit(".", 1)[0]
     (x0, y0, z0), (x1, y1, z1) = box.low, box.high
     front = out.add(
-        f"{id}.front", "drawer front", front_stock, front_box, (0, 2), group=id,
-        show=((1, False), (0, False), (0, True), (2, True)), path=path,
+        f"{id}.front",
+        "drawer front",
+        front_stock,
+        front_box,
+        (0, 2),
+        group=id,
+        show=((1, False), (0, False), (0, True), (2, True)),
+        path=path,
     )
-    left = out.add(f"{id}.left", "drawer side", side_stock, Box((x0, y0, z0), (x0 + t, y1, z1)), (1, 2), group=id, path=path)
-    right = out.add(f"{id}.right", "drawer side", side_stock, Box((x1 - t, y0, z0), (x1, y1, z1)), (1, 2), group=id, path=path)
+    left = out.add(
+        f"{id}.left",
+        "drawer side",
+        side_stock,
+        Box((x0, y0, z0), (x0 + t, y1, z1)),
+        (1, 2),
+        group=id,
+        path=path,
+    )
+    right = out.add(
+        f"{id}.right",
+        "drawer side",
+        side_stock,
+        Box((x1 - t, y0, z0), (x1, y1, z1)),
+        (1, 2),
+        group=id,
+        path=path,
+    )
     box_front = None
     if applied:
         box_front = out.add(
-            f"{id}.box_front", "drawer box front", side_stock,
-            Box((x0 + t, y0, z0), (x1 - t, y0 + t, z1)), (0, 2), group=id, path=path,
+            f"{id}.box_front",
+            "drawer box front",
+            side_stock,
+            Box((x0 + t, y0, z0), (x1 - t, y0 + t, z1)),
+            (0, 2),
+            group=id,
+            path=path,
         )
     keys, _ = layers.joint("back.joint")
     kind = keys.kind if keys else "dado"
     set_in = out.sizer.settled(max(t * 0.75, 8.0)) if kind in ("dado", "tongue") else 0.0
     tb = back_stock.thickness
     back = out.add(
-        f"{id}.back", "drawer back", back_stock,
-        Box((x0 + t, y1 - set_in - tb, z0), (x1 - t, y1 - set_in, z1)), (0, 2), group=id, path=path,
+        f"{id}.back",
+        "drawer back",
+        back_stock,
+        Box((x0 + t, y1 - set_in - tb, z0), (x1 - t, y1 - set_in, z1)),
+        (0, 2),
+        group=id,
+        path=path,
     )
     return DrawerParts(id, f"drawer {number}", front, left, right, back, box_front)
 
@@ -296,8 +391,16 @@ def _motion(
     top = max(box.high[2], parts.front.high[2] if parts.front.low[1] >= -1e-6 else box.high[2])
     out.motions.append(
         Motion(
-            parts.id, "drawer", parts.name, (0.0, -1.0, 0.0), run.travel, room.kind, region.box,
-            (region.box.size(0) - box.size(0)) / 2, region.box.high[2] - top,
-            region.box.high[1] - box.high[1], out.design.place(region.path),
+            parts.id,
+            "drawer",
+            parts.name,
+            (0.0, -1.0, 0.0),
+            run.travel,
+            room.kind,
+            region.box,
+            (region.box.size(0) - box.size(0)) / 2,
+            region.box.high[2] - top,
+            region.box.high[1] - box.high[1],
+            out.design.place(region.path),
         )
     )

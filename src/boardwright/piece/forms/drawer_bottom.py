@@ -44,7 +44,10 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     t = stock.thickness
     under = how == "groove" and (
         layers.choose(
-            out, id, "bottom.back", "under" if stock.kind == "wood" else "captured",
+            out,
+            id,
+            "bottom.back",
+            "under" if stock.kind == "wood" else "captured",
             "a solid bottom passes under the back and can move; a sheet is held all round",
         )
         == "under"
@@ -52,9 +55,13 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     thin = min(d.size(axis) for d, axis, _ in (*_walls(parts), *([] if under else [(parts.back, 1, False)])))
     figure = out.tables.figure("drawer_bottom_groove_depth")
     depth = sizer.size(
-        f"{id}.bottom.depth", layers.choices("bottom.depth"), min(figure.value, thin / 2),
-        rule=f"depth of the {how} for the bottom; at most half of the thinnest wall", source=figure.reason,
-        direction="down", least=sizer.step,
+        f"{id}.bottom.depth",
+        layers.choices("bottom.depth"),
+        min(figure.value, thin / 2),
+        rule=f"depth of the {how} for the bottom; at most half of the thinnest wall",
+        source=figure.reason,
+        direction="down",
+        least=sizer.step,
     )
     what = f"the {how} for the bottom of {parts.name}"
     depth = out.at_most(depth, thin / 2, what, layers.path("bottom.depth"), thin)
@@ -62,8 +69,12 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     if how == "groove":
         rule = out.tables.figure("drawer_bottom_groove_up")
         up = sizer.size(
-            f"{id}.bottom.up", layers.choices("bottom.up"), rule.value,
-            rule="wood left under the groove", source=rule.reason, least=sizer.step,
+            f"{id}.bottom.up",
+            layers.choices("bottom.up"),
+            rule.value,
+            rule="wood left under the groove",
+            source=rule.reason,
+            least=sizer.step,
         )
     z0 = box.low[2] + up
     z1 = z0 + t
@@ -103,7 +114,14 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
 
 
 def _panel(
-    out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, depth: float, z0: float, under: bool,
+    out: SetOut,
+    id: str,
+    parts: DrawerParts,
+    stock: Stock,
+    how: str,
+    depth: float,
+    z0: float,
+    under: bool,
     in_front: bool,
 ) -> Draft:
     figure = out.tables.figure("drawer_bottom_short")
@@ -117,12 +135,20 @@ def _panel(
     x1 = x0 + out.sizer.settled(x1 - x0, "down")
     y1 = y0 + out.sizer.settled(y1 - y0, "down")
     out.sizer.explain(
-        f"{id}.bottom.width", x1 - x0,
-        f"between the sides, plus 2 × {out.text(depth)} less 2 × {out.text(short)}", "short of the groove bottoms", figure.reason,
+        f"{id}.bottom.width",
+        x1 - x0,
+        f"between the sides, plus 2 × {out.text(depth)} less 2 × {out.text(short)}",
+        "short of the groove bottoms",
+        figure.reason,
     )
     return out.add(
-        f"{id}.bottom", "drawer bottom", stock, Box((x0, y0, z0), (x1, y1, z0 + stock.thickness)), (0, 1),
-        group=parts.id, path=_path(parts),
+        f"{id}.bottom",
+        "drawer bottom",
+        stock,
+        Box((x0, y0, z0), (x1, y1, z0 + stock.thickness)),
+        (0, 1),
+        group=parts.id,
+        path=_path(parts),
     )
 
 
@@ -131,7 +157,16 @@ def _path(parts: DrawerParts) -> str:
 
 
 def _receive(
-    out: SetOut, wall: Draft, axis: int, high: bool, panel: Draft, how: str, depth: float, z0: float, z1: float, id: str
+    out: SetOut,
+    wall: Draft,
+    axis: int,
+    high: bool,
+    panel: Draft,
+    how: str,
+    depth: float,
+    z0: float,
+    z1: float,
+    id: str,
 ) -> None:
     along = 1 - axis
     face = wall.face(axis, high)
@@ -140,7 +175,9 @@ def _receive(
     run = (max(wall.low[along], panel.low[along]), min(wall.high[along], panel.high[along]))
     if how == "groove":
         start, end = _stops(wall, along, panel, depth)
-        wall.cuts.append(Channel(axis, high, along, z0, z1, depth, start, end, holds=panel.id, purpose="panel"))
+        wall.cuts.append(
+            Channel(axis, high, along, z0, z1, depth, start, end, holds=panel.id, purpose="panel")
+        )
         contacts = [
             plane(2, z0, {axis: reach, along: run}, True, glued=False),
             plane(2, z1, {axis: reach, along: run}, False, glued=False),
@@ -151,15 +188,24 @@ def _receive(
         contacts = [plane(2, z1, {axis: reach, along: run}, False, glued=panel.stock.kind == "sheet")]
         summary = f"rabbet {out.text(z1 - wall.low[2])} wide, {out.text(depth)} deep"
     out.joint(
-        "panel", wall, panel, contacts, [unit(axis, high)], summary,
-        glued=how != "groove" and panel.stock.kind == "sheet", floats=(axis,), place=panel.place,
+        "panel",
+        wall,
+        panel,
+        contacts,
+        [unit(axis, high)],
+        summary,
+        glued=how != "groove" and panel.stock.kind == "sheet",
+        floats=(axis,),
+        place=panel.place,
     )
 
 
 def _stops(wall: Draft, along: int, panel: Draft, depth: float) -> tuple[float | None, float | None]:
     """A groove in a one-piece front that butts the sides is stopped so that it does not show at its ends."""
     shows = (along, False) in wall.show
-    if not shows or any(isinstance(c, (Step, Channel)) and c.purpose in ("joint", "tongue") for c in wall.cuts):
+    if not shows or any(
+        isinstance(c, (Step, Channel)) and c.purpose in ("joint", "tongue") for c in wall.cuts
+    ):
         return None, None
     return panel.low[along], panel.high[along]
 
@@ -198,8 +244,13 @@ def _planted(out: SetOut, id: str, parts: DrawerParts, stock: Stock, layers: Lay
     width = out.sizer.settled(box.size(0), "down")
     x0 = box.low[0] + (box.size(0) - width) / 2
     panel = out.add(
-        f"{id}.bottom", "drawer bottom", stock,
-        Box((x0, y0, box.low[2]), (x0 + width, y0 + length, box.low[2] + t)), (0, 1), group=parts.id, path=_path(parts),
+        f"{id}.bottom",
+        "drawer bottom",
+        stock,
+        Box((x0, y0, box.low[2]), (x0 + width, y0 + length, box.low[2] + t)),
+        (0, 1),
+        group=parts.id,
+        path=_path(parts),
     )
     for wall in (parts.left, parts.right):
         make_joint(out, f"{id}.bottom.joint", SCREWED, layers.path("bottom"), "butt", panel, wall)

@@ -49,8 +49,12 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
     sizer = out.sizer
     if keys.along == keys.across:
         out.find(
-            "part.axes", f"part `{key}` has its length and its width along the same axis", f"{path}.across",
-            found=keys.along, expected="two different axes", remedy="change one of them",
+            "part.axes",
+            f"part `{key}` has its length and its width along the same axis",
+            f"{path}.across",
+            found=keys.along,
+            expected="two different axes",
+            remedy="change one of them",
         )
         return
     stock = out.stock((f"{path}.stock", keys.stock))
@@ -67,9 +71,14 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
     high[axes[1]] += width
     high[3 - axes[0] - axes[1]] += stock.thickness
     draft = out.add(
-        path, keys.name or key.replace("_", " "), stock,
-        Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), axes, group="case",
-        show=tuple((i, h) for i in range(3) for h in (False, True)), path=path,
+        path,
+        keys.name or key.replace("_", " "),
+        stock,
+        Box((low[0], low[1], low[2]), (high[0], high[1], high[2])),
+        axes,
+        group="case",
+        show=tuple((i, h) for i in range(3) for h in (False, True)),
+        path=path,
     )
     for i, cut in enumerate(keys.cuts or []):
         _cut(out, draft, cut, f"{path}.cuts[{i}]")
@@ -100,8 +109,12 @@ def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:
     missing = [n for n in needed if getattr(keys, n) is None]
     if missing:
         out.find(
-            "part.cut-incomplete", f"the {keys.kind} on the {draft.name} is not complete", path,
-            found="no " + ", ".join(missing), expected=", ".join(needed), remedy="add the missing keys",
+            "part.cut-incomplete",
+            f"the {keys.kind} on the {draft.name} is not complete",
+            path,
+            found="no " + ", ".join(missing),
+            expected=", ".join(needed),
+            remedy="add the missing keys",
         )
         return
     axes = (draft.length_axis, draft.width_axis, draft.thickness_axis)
@@ -109,8 +122,11 @@ def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:
     wrong = _outside(out, keys, numbers, size)
     if wrong:
         out.find(
-            "part.cut-outside", f"the {keys.kind} on the {draft.name} lies outside the part", path,
-            found=wrong, expected=f"inside {out.text(size[0])} × {out.text(size[1])} × {out.about(size[2])}",
+            "part.cut-outside",
+            f"the {keys.kind} on the {draft.name} lies outside the part",
+            path,
+            found=wrong,
+            expected=f"inside {out.text(size[0])} × {out.text(size[1])} × {out.about(size[2])}",
             remedy="move it, or make it smaller",
         )
         return
@@ -119,7 +135,9 @@ def _cut(out: SetOut, draft: Draft, keys: CutKeys, path: str) -> None:
 
 def _outside(out: SetOut, keys: CutKeys, n: dict[str, float], size: list[float]) -> str:
     """What is wrong with a cut, in words; "" when it lies in its part. Settled sizes in the part's own frame [mm]."""
-    nothing = [f"a {k} of {out.text(n[k])}" for k in ("length", "width", "depth", "diameter") if n.get(k, 1.0) <= 0]
+    nothing = [
+        f"a {k} of {out.text(n[k])}" for k in ("length", "width", "depth", "diameter") if n.get(k, 1.0) <= 0
+    ]
     if nothing:
         return nothing[0]
     side = Side(keys.side) if keys.side else None
@@ -179,8 +197,14 @@ def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int
         at = low[third] + n["at"]
         draft.cuts.append(
             Channel(
-                axis, side.high, axes[along], at, at + n["width"], n["depth"],
-                low[along] + n["start"] if "start" in n else None, low[along] + n["stop"] if "stop" in n else None,
+                axis,
+                side.high,
+                axes[along],
+                at,
+                at + n["width"],
+                n["depth"],
+                low[along] + n["start"] if "start" in n else None,
+                low[along] + n["stop"] if "stop" in n else None,
             )
         )
     elif keys.kind == "rabbet":
@@ -188,8 +212,14 @@ def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int
         third = 3 - side.axis - edge.axis
         draft.cuts.append(
             Step(
-                axis, side.high, axes[edge.axis], edge.high, n["width"], n["depth"],
-                low[third] + n["start"] if "start" in n else None, low[third] + n["stop"] if "stop" in n else None,
+                axis,
+                side.high,
+                axes[edge.axis],
+                edge.high,
+                n["width"],
+                n["depth"],
+                low[third] + n["start"] if "start" in n else None,
+                low[third] + n["stop"] if "stop" in n else None,
             )
         )
     else:
@@ -198,8 +228,13 @@ def _make(draft: Draft, keys: CutKeys, n: dict[str, float], axes: tuple[int, int
         at3[axis] = draft.face(axis, side.high)
         draft.cuts.append(
             Bore(
-                axis, side.high, (at3[0], at3[1], at3[2]), n["diameter"], n.get("depth", draft.size(axis)),
-                "depth" not in n, n.get("countersink", 0.0),
+                axis,
+                side.high,
+                (at3[0], at3[1], at3[2]),
+                n["diameter"],
+                n.get("depth", draft.size(axis)),
+                "depth" not in n,
+                n.get("countersink", 0.0),
             )
         )
 
@@ -212,7 +247,10 @@ def _joint(out: SetOut, keys: LooseJoint, path: str) -> None:
             known = [id.removeprefix("parts.") for id in out.drafts]
             near = difflib.get_close_matches(name, known, 3, 0.4)
             out.find(
-                "joint.unknown-part", f"there is no part `{name}` to join", f"{path}.{key}", found=name,
+                "joint.unknown-part",
+                f"there is no part `{name}` to join",
+                f"{path}.{key}",
+                found=name,
                 expected="the name of a part; `boardwright list --ids` shows them",
                 remedy=f"did you mean `{near[0]}`?" if near else "use the name of a part",
             )

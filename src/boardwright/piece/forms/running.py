@@ -15,7 +15,6 @@ from boardwright.piece.records import Hardware, Stock
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Slide
 
-
 LEAST_BAR = 4.0
 """Least thickness of a bar [mm]: common practice, 5/32 in."""
 LEAST_BAR_LENGTH = 60.0
@@ -59,7 +58,13 @@ class Run:
 
 
 def run_room(
-    out: SetOut, id: str, region: Region, layers: Layers, kind: str, side_stock: Stock, front_back: float,
+    out: SetOut,
+    id: str,
+    region: Region,
+    layers: Layers,
+    kind: str,
+    side_stock: Stock,
+    front_back: float,
     least_side: float,
 ) -> Room | None:
     """The room for the box, or None when there is none (a finding says so).
@@ -73,14 +78,22 @@ def run_room(
     sizer = out.sizer
     figure = out.tables.figure("bar_width_total" if kind == "bars" else "drawer_side_total")
     side = sizer.size(
-        f"{id}.side_clearance", layers.choices("side_clearance"), max(figure.value / 2, least_side),
-        rule="room beside the box, each side", source=figure.reason, direction="up",
+        f"{id}.side_clearance",
+        layers.choices("side_clearance"),
+        max(figure.value / 2, least_side),
+        rule="room beside the box, each side",
+        source=figure.reason,
+        direction="up",
     )
     side = max(side, least_side)
     behind = out.tables.figure("drawer_depth_behind")
     rear = sizer.size(
-        f"{id}.rear_clearance", layers.choices("rear_clearance"), behind.value,
-        rule="room behind the box", source=behind.reason, direction="up",
+        f"{id}.rear_clearance",
+        layers.choices("rear_clearance"),
+        behind.value,
+        rule="room behind the box",
+        source=behind.reason,
+        direction="up",
     )
     length = sizer.settled(region.box.high[1] - front_back - rear, "down")
     if kind == "bars":
@@ -90,7 +103,10 @@ def run_room(
     stock = layers.stock(out, "runners.stock", _strip_stock(out))
     thick = _runner_thickness(out, id, layers, stock)
     guide = sizer.size(
-        f"{id}.runners.guide", layers.choices("runners.guide"), 0.0, rule="the walls of the opening guide the drawer"
+        f"{id}.runners.guide",
+        layers.choices("runners.guide"),
+        0.0,
+        rule="the walls of the opening guide the drawer",
     )
     under = thick if _needs_runner(region) and region.walls.floor is None else 0.0
     return Room(
@@ -104,16 +120,25 @@ def _runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> flo
     given = layers.choices("runners.thickness")
     whole = stock.kind == "sheet" or figure.value >= stock.thickness
     return out.sizer.size(
-        f"{id}.runners.thickness", given, stock.thickness if whole else figure.value,
-        rule="height of a runner, at most the thickness of its stock", source=figure.reason,
-        least=out.sizer.step, direction="down", settle_it=bool(given) or not whole,
+        f"{id}.runners.thickness",
+        given,
+        stock.thickness if whole else figure.value,
+        rule="height of a runner, at most the thickness of its stock",
+        source=figure.reason,
+        least=out.sizer.step,
+        direction="down",
+        settle_it=bool(given) or not whole,
     )
 
 
 def _strip_stock(out: SetOut) -> Stock:
     """Wood first: runners and bars are wooden (common practice: hard wood)."""
     woods = [s for s in out.stocks.values() if s.kind == "wood"]
-    return max(woods, key=lambda s: (s.specific_gravity, s.thickness)) if woods else next(iter(out.stocks.values()))
+    return (
+        max(woods, key=lambda s: (s.specific_gravity, s.thickness))
+        if woods
+        else next(iter(out.stocks.values()))
+    )
 
 
 def _needs_runner(region: Region) -> bool:
@@ -132,25 +157,36 @@ def _slide_room(
         _no_slide(out, region, layers, deep)
         return None
     side = sizer.size(
-        f"{id}.side_clearance", [*layers.choices("slides.side"), *layers.choices("side_clearance")],
-        max(slide.side_space_min, least_side), rule=f"room beside the box for a {slide.name}, each side",
-        source=slide.source, direction="up", least=max(slide.thickness, least_side),
+        f"{id}.side_clearance",
+        [*layers.choices("slides.side"), *layers.choices("side_clearance")],
+        max(slide.side_space_min, least_side),
+        rule=f"room beside the box for a {slide.name}, each side",
+        source=slide.source,
+        direction="up",
+        least=max(slide.thickness, least_side),
     )
     below = sizer.settled(out.tables.figure("drawer_height_plywood").value, "up")
-    return Room("slides", side, slide.source, max(below, least_side), 0.0, sizer.settled(slide.length), stock, slide)
+    return Room(
+        "slides", side, slide.source, max(below, least_side), 0.0, sizer.settled(slide.length), stock, slide
+    )
 
 
 def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
     """A finding: the slide that is asked for, or the shortest of all, is too long for the opening, or not on sale."""
     slides = _own_slides(out)
-    asked = [s for _, key in layers.values("slides.kind") for s in out.tables.slides.values() if s.key == str(key)][:1]
+    asked = [
+        s for _, key in layers.values("slides.kind") for s in out.tables.slides.values() if s.key == str(key)
+    ][:1]
     length = out.sizer.given(layers.choices("slides.length"))
     if not asked and length is not None:
         asked = [s for s in slides if abs(s.length - length[1]) < 1.0]
         if not asked:
             out.find(
-                "drawer.unknown-slide", f"no slide of the tables is {out.about(length[1])} long", length[0],
-                found=out.about(length[1]), expected="one of " + ", ".join(out.about(x) for x in sorted({s.length for s in slides})),
+                "drawer.unknown-slide",
+                f"no slide of the tables is {out.about(length[1])} long",
+                length[0],
+                found=out.about(length[1]),
+                expected="one of " + ", ".join(out.about(x) for x in sorted({s.length for s in slides})),
                 remedy="use one of these, or add a row in a file under `tables:`",
             )
             return
@@ -158,7 +194,9 @@ def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
     need = least.length + least.rear_clearance
     out.find(
         "drawer.no-slide",
-        f"no bought slide fits the depth of `{region.path}`" if not asked else f"the slide is too long for `{region.path}`",
+        f"no bought slide fits the depth of `{region.path}`"
+        if not asked
+        else f"the slide is too long for `{region.path}`",
         layers.path("slides"),
         found=f"{out.about(deep)} behind the front",
         expected=f"at least {out.up(need)}: slide {out.about(least.length)}, {out.about(least.rear_clearance)} behind it",
@@ -182,7 +220,10 @@ def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | 
             row = out.tables.slides[str(key)]
             return row if row.length + row.rear_clearance <= deep + 1e-6 else None
         out.find(
-            "drawer.unknown-slide", f"`{key}` is no slide of the tables", path, found=str(key),
+            "drawer.unknown-slide",
+            f"`{key}` is no slide of the tables",
+            path,
+            found=str(key),
             expected="one of " + ", ".join(s.key for s in _own_slides(out)),
             remedy="use one of these, or add a row in a file under `tables:`",
         )
@@ -193,13 +234,24 @@ def _choose_slide(out: SetOut, id: str, layers: Layers, deep: float) -> Slide | 
     best = max(fitting, key=lambda s: s.length, default=None)
     if best is not None:
         out.sizer.explain(
-            f"{id}.slide.length", best.length, "longest that the depth takes", "length of a bought slide", best.source
+            f"{id}.slide.length",
+            best.length,
+            "longest that the depth takes",
+            "length of a bought slide",
+            best.source,
         )
     return best
 
 
 def set_running(
-    out: SetOut, id: str, region: Region, room: Room, left: Draft, right: Draft, box: Box, front_back: float,
+    out: SetOut,
+    id: str,
+    region: Region,
+    room: Room,
+    left: Draft,
+    right: Draft,
+    box: Box,
+    front_back: float,
     layers: Layers,
 ) -> Run:
     """Put in the bars, runners or slides of one drawer."""
@@ -211,14 +263,25 @@ def set_running(
 
 
 def _bars(
-    out: SetOut, id: str, region: Region, room: Room, left: Draft, right: Draft, box: Box, front_back: float,
+    out: SetOut,
+    id: str,
+    region: Region,
+    room: Room,
+    left: Draft,
+    right: Draft,
+    box: Box,
+    front_back: float,
     layers: Layers,
 ) -> Run:
     sizer, tables = out.sizer, out.tables
     play = sizer.settled(tables.figure("bar_height_clearance").value, "up")
     high = sizer.size(
-        f"{id}.bars.height", layers.choices("bars.height"), (tables.figure("bar_groove_height").high or tables.figure("bar_groove_height").value) - play,
-        rule="height of a bar: groove less its play; high enough for the edge distance of a No. 4 screw", source=tables.figure("bar_groove_height").reason, least=5.0,
+        f"{id}.bars.height",
+        layers.choices("bars.height"),
+        (tables.figure("bar_groove_height").high or tables.figure("bar_groove_height").value) - play,
+        rule="height of a bar: groove less its play; high enough for the edge distance of a No. 4 screw",
+        source=tables.figure("bar_groove_height").reason,
+        least=5.0,
     )
     groove_high = high + play
     deep = _bar_groove(out, id, left, layers)
@@ -242,28 +305,50 @@ def _bars(
     for side, wall, at_left in ((left, region.walls.left, True), (right, region.walls.right, False)):
         outer = side.face(0, not at_left)
         side.cuts.append(
-            Channel(0, not at_left, 1, z1 - groove_high, z1, deep, start, None, holds=f"{id}.bar", purpose="running")
+            Channel(
+                0,
+                not at_left,
+                1,
+                z1 - groove_high,
+                z1,
+                deep,
+                start,
+                None,
+                holds=f"{id}.bar",
+                purpose="running",
+            )
         )
         face = region.box.low[0] if at_left else region.box.high[0]
         x = sorted((face, face + (thick if at_left else -thick)))
         bar = out.add(
-            f"{id}.bar.{'left' if at_left else 'right'}", "bar", room.stock,
-            Box((x[0], start, z1 - high), (x[1], start + length, z1)), (1, 2), path=region.path,
+            f"{id}.bar.{'left' if at_left else 'right'}",
+            "bar",
+            room.stock,
+            Box((x[0], start, z1 - high), (x[1], start + length, z1)),
+            (1, 2),
+            path=region.path,
         )
         fix_strip(out, wall, bar, region.path, at_left=at_left)
         reach = sorted((outer, x[1] if at_left else x[0]))
         out.joint(
-            "hung", side, bar,
+            "hung",
+            side,
+            bar,
             [plane(2, z1, {0: (reach[0], reach[1]), 1: (start, start + length)}, False, glued=False)],
             [unit(1, True)],
             f"runs on a bar in a groove {out.text(groove_high)} wide, {out.text(deep)} deep",
-            glued=False, floats=(1,), place=out.design.place(region.path),
+            glued=False,
+            floats=(1,),
+            place=out.design.place(region.path),
         )
     share = tables.figure("bar_overlap_share")
     travel = sizer.settled(length * (1 - share.value), "down")
     sizer.explain(
-        f"{id}.travel", travel, f"{out.text(length)} less {share.value:.3g} of it that stays on the bar",
-        "overlap of bar and groove when open", share.reason,
+        f"{id}.travel",
+        travel,
+        f"{out.text(length)} less {share.value:.3g} of it that stays on the bar",
+        "overlap of bar and groove when open",
+        share.reason,
     )
     return Run(travel)
 
@@ -271,13 +356,18 @@ def _bars(
 def _bar_groove(out: SetOut, id: str, side: Draft, layers: Layers) -> float:
     """Depth of the groove for a bar [mm]; it crosses the joint of the drawer back, cut from the other face."""
     figure = out.tables.figure("bar_groove_depth")
-    inside = max((c.depth for c in side.cuts if isinstance(c, Channel | Step) and c.holds == f"{id}.back"), default=0.0)
+    inside = max(
+        (c.depth for c in side.cuts if isinstance(c, Channel | Step) and c.holds == f"{id}.back"), default=0.0
+    )
     most = side.size(0) - inside - LEAST_BETWEEN
     deep = out.sizer.size(
-        f"{id}.bars.groove", layers.choices("bars.groove"),
+        f"{id}.bars.groove",
+        layers.choices("bars.groove"),
         max(min(figure.value, side.size(0) / 2, most), out.sizer.step),
         rule="depth of the groove for a bar, at most half of the side, clear of the joint of the back",
-        source=figure.reason, direction="down", least=out.sizer.step,
+        source=figure.reason,
+        direction="down",
+        least=out.sizer.step,
     )
     if deep <= most + 1e-6:
         return deep
@@ -299,17 +389,24 @@ def _runners(
 ) -> Run:
     sizer = out.sizer
     width = sizer.size(
-        f"{id}.runners.width", layers.choices("runners.width"), out.tables.figure("runner_width").value,
-        rule="width of a runner", source=out.tables.figure("runner_width").reason, least=10.0,
+        f"{id}.runners.width",
+        layers.choices("runners.width"),
+        out.tables.figure("runner_width").value,
+        rule="width of a runner",
+        source=out.tables.figure("runner_width").reason,
+        least=10.0,
     )
     floor, ceiling = region.walls.floor, region.walls.ceiling
     rear = region.box.high[1]
     most = sizer.settled(region.fit[0] / 2, "down")
     if width > most:
         out.find(
-            "drawer.runners-too-wide", f"the two runners of {id.replace('.', ' ')} do not fit beside each other",
-            layers.path("runners.width"), found=f"2 × {out.about(width)} in an opening {out.about(region.fit[0])} wide",
-            expected=f"at most {out.down(most)} each", remedy=f"make the runners {out.down(most)} wide or less, or the opening wider",
+            "drawer.runners-too-wide",
+            f"the two runners of {id.replace('.', ' ')} do not fit beside each other",
+            layers.path("runners.width"),
+            found=f"2 × {out.about(width)} in an opening {out.about(region.fit[0])} wide",
+            expected=f"at most {out.down(most)} each",
+            remedy=f"make the runners {out.down(most)} wide or less, or the opening wider",
         )
         width = most
     if _needs_runner(region):
@@ -318,21 +415,51 @@ def _runners(
         y0 = front_back + sizer.settled(2.0, "up") if floor is None else floor.high[1]
         if floor is None and sizer.settled(rear - y0, "down") < LEAST_STRIP:
             out.find(
-                "drawer.no-room", f"there is no room for the runners of {id.replace('.', ' ')}", region.path,
-                found=f"{out.about(rear - y0)} behind its front", expected=f"at least {out.up(LEAST_STRIP)}",
-                source="common practice", remedy="make the case deeper",
+                "drawer.no-room",
+                f"there is no room for the runners of {id.replace('.', ' ')}",
+                region.path,
+                found=f"{out.about(rear - y0)} behind its front",
+                expected=f"at least {out.up(LEAST_STRIP)}",
+                source="common practice",
+                remedy="make the case deeper",
             )
-        _pair(out, f"{id}.runner", "runner", region, room.stock, width, (y0, _before(out, floor, rear)), (top - thick, top))
+        _pair(
+            out,
+            f"{id}.runner",
+            "runner",
+            region,
+            room.stock,
+            width,
+            (y0, _before(out, floor, rear)),
+            (top - thick, top),
+        )
     if room.guide > 0:
         top = box.low[2] + min(sizer.settled(25.4), box.size(2))
         _pair(
-            out, f"{id}.guide", "guide", region, room.stock, room.guide, (front_back + sizer.settled(2.0, "up"), rear), (box.low[2], top)
+            out,
+            f"{id}.guide",
+            "guide",
+            region,
+            room.stock,
+            room.guide,
+            (front_back + sizer.settled(2.0, "up"), rear),
+            (box.low[2], top),
         )
     over = min(ceiling.size(2), room.stock.thickness) if ceiling is not None else 0.0
-    if ceiling is not None and ceiling.size(1) < region.inner_depth - 1.0 and ceiling.id.startswith("case.top"):
+    if (
+        ceiling is not None
+        and ceiling.size(1) < region.inner_depth - 1.0
+        and ceiling.id.startswith("case.top")
+    ):
         _pair(
-            out, f"{id}.kicker", "kicker", region, room.stock, width,
-            (ceiling.high[1], _before(out, ceiling, rear)), (region.box.high[2], region.box.high[2] + over),
+            out,
+            f"{id}.kicker",
+            "kicker",
+            region,
+            room.stock,
+            width,
+            (ceiling.high[1], _before(out, ceiling, rear)),
+            (region.box.high[2], region.box.high[2] + over),
         )
     length = box.size(1)
     travel = sizer.settled(length * 2 / 3, "down")
@@ -347,7 +474,13 @@ def _before(out: SetOut, rail: Draft | None, rear: float) -> float:
 
 
 def _pair(
-    out: SetOut, id: str, name: str, region: Region, stock: Stock, width: float, ys: tuple[float, float],
+    out: SetOut,
+    id: str,
+    name: str,
+    region: Region,
+    stock: Stock,
+    width: float,
+    ys: tuple[float, float],
     zs: tuple[float, float],
 ) -> None:
     """A strip at each wall; strips that another drawer has put at the same place are shared, and a gap between two
@@ -389,7 +522,8 @@ def _slides(out: SetOut, id: str, region: Region, room: Room, box: Box, front_ba
     z1 = z0 + min(slide.height, box.size(2))
     ys = (front_back, front_back + slide.length)
     for face, at_left, side in (
-        (region.box.low[0], True, box.low[0]), (region.box.high[0], False, box.high[0])
+        (region.box.low[0], True, box.low[0]),
+        (region.box.high[0], False, box.high[0]),
     ):
         toward = 1.0 if at_left else -1.0
         case = sorted((face, face + toward * half))
@@ -397,11 +531,31 @@ def _slides(out: SetOut, id: str, region: Region, room: Room, box: Box, front_ba
         name = "left" if at_left else "right"
         place = out.design.place(region.path)
         out.hardware.append(
-            Hardware(f"{id}.slide.{name}", slide.name, slide.key, Box((case[0], ys[0], z0), (case[1], ys[1], z1)), "case", 0.5, 0.0, place)
+            Hardware(
+                f"{id}.slide.{name}",
+                slide.name,
+                slide.key,
+                Box((case[0], ys[0], z0), (case[1], ys[1], z1)),
+                "case",
+                0.5,
+                0.0,
+                place,
+            )
         )
         out.hardware.append(
-            Hardware(f"{id}.slide.{name}.moving", slide.name, slide.key, Box((drawer[0], ys[0], z0), (drawer[1], ys[1], z1)), id, 0.5, 0.0, place)
+            Hardware(
+                f"{id}.slide.{name}.moving",
+                slide.name,
+                slide.key,
+                Box((drawer[0], ys[0], z0), (drawer[1], ys[1], z1)),
+                id,
+                0.5,
+                0.0,
+                place,
+            )
         )
     travel = slide.length if slide.extension == "full" else slide.length * 0.75
-    out.sizer.explain(f"{id}.travel", travel, f"{slide.extension} extension", "travel of a bought slide", slide.source)
+    out.sizer.explain(
+        f"{id}.travel", travel, f"{slide.extension} extension", "travel of a bought slide", slide.source
+    )
     return Run(travel)

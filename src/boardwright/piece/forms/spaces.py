@@ -43,14 +43,14 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
 
 
 def _item(path: str, name: str, room: Room) -> Item:
-    return Item(
-        path, name, None if room.size is None else (f"{path}.size", room.size), room.share or 1.0
-    )
+    return Item(path, name, None if room.size is None else (f"{path}.size", room.size), room.share or 1.0)
 
 
 def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: str | None) -> Between:
     kind = out.sizer.choose(
-        f"{region.name}.between", room.between, default,
+        f"{region.name}.between",
+        room.between,
+        default,
         "nothing between drawers that hang at their sides; else shelves in rows, dividers in columns",
         f"{region.path}.between",
     )
@@ -68,7 +68,9 @@ def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: 
     return between_parts(out, region, kind, room, case_stock)
 
 
-def between_parts(out: SetOut, region: Region, kind: str, room: Room | None, case_stock: str | None) -> Between:
+def between_parts(
+    out: SetOut, region: Region, kind: str, room: Room | None, case_stock: str | None
+) -> Between:
     """What stands between, with stock and joint."""
     if kind == "none":
         return Between("none", None, None, region.path)
@@ -79,12 +81,12 @@ def between_parts(out: SetOut, region: Region, kind: str, room: Room | None, cas
 
 def _rows(out: SetOut, region: Region, room: Room, case_stock: str | None) -> None:
     rooms = room.rows or []
-    named = [
-        _item(f"{region.path}.rows[{i}]", f"{region.name}.row{i + 1}", r) for i, r in enumerate(rooms)
-    ]
+    named = [_item(f"{region.path}.rows[{i}]", f"{region.name}.row{i + 1}", r) for i, r in enumerate(rooms)]
     order = list(range(len(rooms)))[::-1]
     default = "none" if all(r.drawer or r.drawers for r in rooms) else "shelf"
-    regions = split(out, region, 2, [named[i] for i in order], _between(out, region, room, default, case_stock))
+    regions = split(
+        out, region, 2, [named[i] for i in order], _between(out, region, room, default, case_stock)
+    )
     for i, sub in sorted(zip(order, regions, strict=False)):
         fill(out, sub, rooms[i], case_stock)
 
@@ -102,9 +104,7 @@ def _columns(out: SetOut, region: Region, room: Room, case_stock: str | None) ->
 def _shelves(out: SetOut, region: Region, shelves: Shelves, case_stock: str | None) -> None:
     path = f"{region.path}.shelves"
     stock = out.stock((f"{path}.stock", shelves.stock), ("case.stock", case_stock))
-    items = [
-        Item(path, f"{region.name}.shelf_space{i + 1}", None, 1.0) for i in range(shelves.count + 1)
-    ]
+    items = [Item(path, f"{region.name}.shelf_space{i + 1}", None, 1.0) for i in range(shelves.count + 1)]
     for sub in split(out, region, 2, items, Between("shelf", stock, shelves.joint, path)):
         out.spaces.append(Space(sub.path, sub.box, "open", out.design.place(path)))
 

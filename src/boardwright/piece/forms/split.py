@@ -62,9 +62,7 @@ def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between
     return _regions(region, axis, items, sizes, bounds, parts)
 
 
-def _sizes(
-    out: SetOut, region: Region, axis: int, items: Sequence[Item], thick: float
-) -> list[float] | None:
+def _sizes(out: SetOut, region: Region, axis: int, items: Sequence[Item], thick: float) -> list[float] | None:
     """Wanted sizes [mm], before positions are settled."""
     total = region.box.size(axis)
     word = "height" if axis == 2 else "width"
@@ -135,7 +133,9 @@ def _bounds(
 def _parts(
     out: SetOut, region: Region, axis: int, bounds: list[tuple[float, float]], between: Between
 ) -> list[Draft | None]:
-    ends = (region.walls.left, region.walls.right) if axis == 2 else (region.walls.floor, region.walls.ceiling)
+    ends = (
+        (region.walls.left, region.walls.right) if axis == 2 else (region.walls.floor, region.walls.ceiling)
+    )
     joint = _inner_joint(out, region, between)
     stock = between.stock
     assert stock is not None
@@ -159,13 +159,23 @@ def _parts(
         lo[axis], hi[axis] = high, low
         name = f"{region.name}.{between.kind}.{i + 1}"
         part = out.add(
-            name, between.kind, stock, Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])), (length_axis, 1),
+            name,
+            between.kind,
+            stock,
+            Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])),
+            (length_axis, 1),
             show=((1, False), (axis, True), (axis, False)) if between.kind == "shelf" else ((1, False),),
             path=between.path or region.path,
         )
         for end in meets:
             make_joint(
-                out, f"{name}.joint", joint, f"{between.path or region.path}.joint", "dado", end, part,
+                out,
+                f"{name}.joint",
+                joint,
+                f"{between.path or region.path}.joint",
+                "dado",
+                end,
+                part,
                 both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail")),
             )
             _clear_behind(end, part, axis)
@@ -199,7 +209,12 @@ def _inner_joint(out: SetOut, region: Region, between: Between) -> JointKeys | N
 
 
 def _chain(
-    out: SetOut, region: Region, axis: int, items: Sequence[Item], bounds: list[tuple[float, float]], thick: float
+    out: SetOut,
+    region: Region,
+    axis: int,
+    items: Sequence[Item],
+    bounds: list[tuple[float, float]],
+    thick: float,
 ) -> None:
     members: list[tuple[str, float]] = []
     for i, (item, (low, high)) in enumerate(zip(items, bounds, strict=True)):
@@ -215,7 +230,9 @@ def _chain(
             given=item.size is not None,
         )
     word = "height" if axis == 2 else "width"
-    out.chains.append(Chain(f"{word} of {region.name}", tuple(members), (f"{region.name} {word}", region.box.size(axis))))
+    out.chains.append(
+        Chain(f"{word} of {region.name}", tuple(members), (f"{region.name} {word}", region.box.size(axis)))
+    )
 
 
 def _regions(
@@ -245,20 +262,25 @@ def _regions(
                 region.walls.floor,
                 region.walls.ceiling,
             )
-        alike = [
-            b[1] - b[0] for b, s in zip(bounds, sizes, strict=True) if abs(s - sizes[i]) < 1e-6
-        ]
+        alike = [b[1] - b[0] for b, s in zip(bounds, sizes, strict=True) if abs(s - sizes[i]) < 1e-6]
         fit = list(region.fit)
         fit[0 if axis == 0 else 1] = min(alike)
         first, last = i == 0, i == len(items) - 1
         o = region.outer
         outer = (
-            (o[0] and first, o[1] and last, o[2], o[3]) if axis == 0 else (o[0], o[1], o[2] and first, o[3] and last)
+            (o[0] and first, o[1] and last, o[2], o[3])
+            if axis == 0
+            else (o[0], o[1], o[2] and first, o[3] and last)
         )
         out.append(
             Region(
-                Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])), walls, item.path, item.name,
-                region.inner_depth, (fit[0], fit[1]), outer,
+                Box((lo[0], lo[1], lo[2]), (hi[0], hi[1], hi[2])),
+                walls,
+                item.path,
+                item.name,
+                region.inner_depth,
+                (fit[0], fit[1]),
+                outer,
             )
         )
     return out

@@ -74,20 +74,38 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)
         ids.append(
             drive(
-                out, strip, wall, axis, not meet.high, spot(axis, head, 2, middle, 1, at), screw, length, thickness,
-                slot=settled(SLOT) if crosses and i else 0.0, slot_axis=1, path=path,
+                out,
+                strip,
+                wall,
+                axis,
+                not meet.high,
+                spot(axis, head, 2, middle, 1, at),
+                screw,
+                length,
+                thickness,
+                slot=settled(SLOT) if crosses and i else 0.0,
+                slot_axis=1,
+                path=path,
             )
         )
     others = [i for i in range(3) if i != axis]
     out.joint(
-        "screwed", wall, strip,
+        "screwed",
+        wall,
+        strip,
         [
             plane(
-                axis, wall.face(axis, meet.high),
-                {i: (meet.box.low[i], meet.box.high[i]) for i in others}, meet.high, glued=False,
+                axis,
+                wall.face(axis, meet.high),
+                {i: (meet.box.low[i], meet.box.high[i]) for i in others},
+                meet.high,
+                glued=False,
             )
         ],
         [meet.away],
         f"{count} screws, {'the first fixed, the others in slots; no glue' if crosses else 'no glue'}",
-        glued=False, floats=(1,) if crosses else (), fasteners=tuple(ids), place=out.design.place(path),
+        glued=False,
+        floats=(1,) if crosses else (),
+        fasteners=tuple(ids),
+        place=out.design.place(path),
     )

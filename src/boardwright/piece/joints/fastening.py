@@ -124,8 +124,17 @@ def drive(
     pilot = screw.pilot_hard if hard else screw.pilot_soft
     first.cuts.append(
         Bore(
-            axis, not forward, head_at, screw.clearance_drill, through, True, screw.head, slot, slot_axis,
-            "clearance", name,
+            axis,
+            not forward,
+            head_at,
+            screw.clearance_drill,
+            through,
+            True,
+            screw.head,
+            slot,
+            slot_axis,
+            "clearance",
+            name,
         )
     )
     enter = list(head_at)
@@ -133,15 +142,37 @@ def drive(
     if length > through + 1e-6:
         second.cuts.append(
             Bore(
-                axis, not forward, (enter[0], enter[1], enter[2]), pilot,
-                out.sizer.settled(length - through, "up"), False, 0.0, 0.0, 0, "pilot", name, first.id, marked,
+                axis,
+                not forward,
+                (enter[0], enter[1], enter[2]),
+                pilot,
+                out.sizer.settled(length - through, "up"),
+                False,
+                0.0,
+                0.0,
+                0,
+                "pilot",
+                name,
+                first.id,
+                marked,
             )
         )
     id = f"screw.{len(out.fasteners) + 1}"
     out.fasteners.append(
         Fastener(
-            id, "screw", name, f"screw_{screw.gauge}", head_at, unit(axis, forward), length, screw.shank,
-            screw.head, first.id, second.id, slot > 0, out.design.place(path) if path else second.place,
+            id,
+            "screw",
+            name,
+            f"screw_{screw.gauge}",
+            head_at,
+            unit(axis, forward),
+            length,
+            screw.shank,
+            screw.head,
+            first.id,
+            second.id,
+            slot > 0,
+            out.design.place(path) if path else second.place,
         )
     )
     return id
@@ -170,15 +201,25 @@ def fasten(
     middle = meet.box.low[meet.across] + out.sizer.settled(meet.box.size(meet.across) / 2)
     return tuple(
         drive(
-            out, first, second, meet.axis, meet.high,
-            spot(meet.axis, head, meet.across, middle, meet.along, at), screw, length, through, path=want.path,
+            out,
+            first,
+            second,
+            meet.axis,
+            meet.high,
+            spot(meet.axis, head, meet.across, middle, meet.along, at),
+            screw,
+            length,
+            through,
+            path=want.path,
             marked=want.marked,
         )
         for at in places(out, run, want.count, SPACING)
     )
 
 
-def no_screw(out: SetOut, first: Draft, second: Draft, path: str, held: float, room: float, edge: float) -> None:
+def no_screw(
+    out: SetOut, first: Draft, second: Draft, path: str, held: float, room: float, edge: float
+) -> None:
     """A finding: no screw on sale holds here without breaking through. The lengths are those of `choose_screw`."""
     out.find(
         "fastener.none-fits",
@@ -250,10 +291,26 @@ def dowels(
         deep_first = settled(in_first + spare, "up")
         deep_second = settled(in_second + spare, "up")
         first.cuts.append(
-            Bore(meet.axis, meet.high, point, dowel.diameter, deep_first, purpose="dowel", for_=dowel_name(out, dowel))
+            Bore(
+                meet.axis,
+                meet.high,
+                point,
+                dowel.diameter,
+                deep_first,
+                purpose="dowel",
+                for_=dowel_name(out, dowel),
+            )
         )
         second.cuts.append(
-            Bore(meet.axis, not meet.high, point, dowel.diameter, deep_second, purpose="dowel", for_=dowel_name(out, dowel))
+            Bore(
+                meet.axis,
+                not meet.high,
+                point,
+                dowel.diameter,
+                deep_second,
+                purpose="dowel",
+                for_=dowel_name(out, dowel),
+            )
         )
         start = list(point)
         start[meet.axis] -= in_first if meet.high else -in_first
@@ -261,9 +318,19 @@ def dowels(
         ids.append(id)
         out.fasteners.append(
             Fastener(
-                id, "dowel", dowel_name(out, dowel), dowel.key, (start[0], start[1], start[2]),
-                unit(meet.axis, meet.high), dowel.length, dowel.diameter, dowel.diameter, first.id, second.id,
-                False, out.design.place(want.path),
+                id,
+                "dowel",
+                dowel_name(out, dowel),
+                dowel.key,
+                (start[0], start[1], start[2]),
+                unit(meet.axis, meet.high),
+                dowel.length,
+                dowel.diameter,
+                dowel.diameter,
+                first.id,
+                second.id,
+                False,
+                out.design.place(want.path),
             )
         )
     return tuple(ids)

@@ -35,14 +35,14 @@ def lock(out: SetOut, front: Draft, side: Draft, meet: Meeting, want: JointSetti
         Step(axis, meet.high, across, at_high, slot_depth - depth, tongue, holds=side.id, purpose="tongue")
     )
     channel = sorted((back, back - toward * tongue))
-    side.cuts.append(
-        Channel(across, not at_high, meet.along, channel[0], channel[1], depth, holds=front.id)
-    )
+    side.cuts.append(Channel(across, not at_high, meet.along, channel[0], channel[1], depth, holds=front.id))
     run = (meet.box.low[meet.along], meet.box.high[meet.along])
     into = sorted((inner, inner + (depth if at_high else -depth)))
     contacts = [
         plane(axis, slot[0], {across: (lo, hi), meet.along: run}, True, glued=want.glue),
-        plane(axis, channel[0], {across: (into[0], into[1]), meet.along: run}, not meet.high, glued=want.glue),
+        plane(
+            axis, channel[0], {across: (into[0], into[1]), meet.along: run}, not meet.high, glued=want.glue
+        ),
         plane(axis, channel[1], {across: (into[0], into[1]), meet.along: run}, meet.high, glued=want.glue),
         plane(across, inner, {axis: (slot[0], slot[1]), meet.along: run}, at_high, glued=want.glue),
     ]

@@ -8,7 +8,6 @@ from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.setout import SetOut
 
-
 LEAST_BETWEEN = 3.0
 """Wood left between two dados from opposite faces, when their depth is given [mm]: 1/8 in, common practice."""
 
@@ -96,8 +95,16 @@ def settings(
         length = sizer.read(f"{path}.screw_length")
     glue = keys.glue if keys is not None and keys.glue is not None else True
     return JointSettings(
-        kind, depth, width, stopped, fasten, keys.count if keys else None, keys.screw if keys else None,
-        length, glue, path,
+        kind,
+        depth,
+        width,
+        stopped,
+        fasten,
+        keys.count if keys else None,
+        keys.screw if keys else None,
+        length,
+        glue,
+        path,
     )
 
 
@@ -124,7 +131,10 @@ def _depth(
         room = (t1 - left) / 2
         if room < default:
             default = room
-            rule, total = f"both faces are cut: {out.text(left)} is left between", f"({out.text(t1)} - {out.text(left)}) / 2"
+            rule, total = (
+                f"both faces are cut: {out.text(left)} is left between",
+                f"({out.text(t1)} - {out.text(left)}) / 2",
+            )
     default = max(default, sizer.step)
     depth = sizer.size(
         f"{name}.depth",
@@ -140,7 +150,9 @@ def _depth(
         good = max(sizer.settled(min(most, t1 / 2), "down"), min(sizer.step, t1 / 2))
         out.find(
             "joint.too-deep",
-            f"the {kind} is too deep where both faces are cut" if both_faces else f"the {kind} is as deep as the part is thick",
+            f"the {kind} is too deep where both faces are cut"
+            if both_faces
+            else f"the {kind} is as deep as the part is thick",
             f"{path}.depth",
             found=f"{out.about(depth)} in a part {out.about(t1)} thick",
             expected=f"at most {out.down(good)}",

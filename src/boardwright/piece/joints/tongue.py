@@ -41,11 +41,29 @@ def tongue(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
     second.grow(meet.axis, not meet.high, want.depth)
     if a > lo + 1e-6:
         second.shape_end(
-            Step(meet.across, False, meet.axis, not meet.high, want.depth, a - lo, holds=first.id, purpose="tongue")
+            Step(
+                meet.across,
+                False,
+                meet.axis,
+                not meet.high,
+                want.depth,
+                a - lo,
+                holds=first.id,
+                purpose="tongue",
+            )
         )
     if b < hi - 1e-6:
         second.shape_end(
-            Step(meet.across, True, meet.axis, not meet.high, want.depth, hi - b, holds=first.id, purpose="tongue")
+            Step(
+                meet.across,
+                True,
+                meet.axis,
+                not meet.high,
+                want.depth,
+                hi - b,
+                holds=first.id,
+                purpose="tongue",
+            )
         )
     first.cuts.append(
         Channel(
