@@ -1,4 +1,7 @@
-"""Part letters: A, B, C … without I and O, which read as 1 and 0 on a bench (common practice); then AA, AB …"""
+"""Part letters: A, B, C … then AA, AB and so on.
+
+Without I and O, which read as 1 and 0 on a bench (common practice).
+"""
 
 from __future__ import annotations
 

@@ -98,8 +98,9 @@ def part_drawing(
 def _at_best_scale(
     part: Part, printer: Printer, found: list[Feature], lines: _Lines, wide: float, high: float
 ) -> tuple[float, list[Entity]]:
-    """The largest scale at which the views keep within their height, if the part stays large enough to read;
-    else the largest that the page takes.
+    """The largest scale at which the views keep within their height.
+
+    If the part would be too small to read at it, the largest that the page takes.
     """
     largest: tuple[float, list[Entity]] | None = None
     for reduction in scales(printer.units):

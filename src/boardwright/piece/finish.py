@@ -135,7 +135,10 @@ def _r(value: float) -> int:
 
 
 def shape_key(cut: Cut) -> tuple[Any, ...]:
-    """What makes two cuts the same shape: everything but what they hold, and where a hole is that is marked in place."""
+    """What makes two cuts the same shape.
+
+    Everything but what they hold, and where a hole is that is marked in place.
+    """
     if isinstance(cut, Groove):
         return (
             "groove",

@@ -87,8 +87,10 @@ def _forms(out: SetOut) -> Box | None:
 
 
 def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float | None:
-    """Names that the file's own lengths do not hold: `stock.NAME`; PART.length, .width, .thickness, .left, .right,
-    .front, .rear, .under, .top; and whatever `explain` shows so far, such as `case.inside.width`.
+    """Names that the file's own lengths do not hold.
+
+    They are `stock.NAME`; PART.length, .width, .thickness, .left, .right, .front, .rear, .under, .top; and whatever
+    `explain` shows so far, such as `case.inside.width`.
     """
     head, _, last = name.rpartition(".")
     if out is not None and head == "stock" and last in out.stocks:

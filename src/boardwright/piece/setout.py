@@ -96,10 +96,14 @@ class SetOut:
         """Put a part on the bench.
 
         Args:
-            id: unique id. name: for people. stock: what it is made of.
+            id: unique id.
+            name: for people.
+            stock: what it is made of.
             box: where it is [mm].
             axes: piece axes of its length and of its width.
-            group: moving group. show: sides seen. path: where the file asks for it.
+            group: moving group.
+            show: sides seen.
+            path: where the file asks for it.
         """
         draft = Draft(
             id,
@@ -152,8 +156,10 @@ class SetOut:
         """A depth that is given, or the greatest that the part takes [mm]; a finding says so.
 
         Args:
-            depth: of a groove or rabbet [mm]. most: the greatest [mm].
-            what: what is cut, for people. path: where the file gives it.
+            depth: of a groove or rabbet [mm].
+            most: the greatest [mm].
+            what: what is cut, for people.
+            path: where the file gives it.
             thickness: of the thinnest part [mm].
         """
         good = max(self.sizer.settled(most, "down"), self.sizer.step)

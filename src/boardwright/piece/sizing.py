@@ -158,7 +158,9 @@ class Sizer:
             name: what it is called in `explain`.
             choices: keys that may give it, nearest first.
             default: the rule's value [mm].
-            rule, source, total: the rule in words, where it comes from, and its sum.
+            rule: the rule in words.
+            source: where the rule comes from.
+            total: the rule's sum.
             direction: safe direction to settle in.
             least: a given size below this is refused with a finding [mm].
             settle_it: False for what is not cut, such as a measured thickness.
@@ -220,7 +222,10 @@ class Sizer:
         Args:
             name: what it is called in `explain`.
             given: what the file says, or None.
-            default: the trade's choice. rule: why. path: the key in the file. source: of the rule.
+            default: the trade's choice.
+            rule: why.
+            path: the key in the file.
+            source: of the rule.
         """
         word = default if given is None else given
         reason = Reason(

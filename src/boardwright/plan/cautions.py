@@ -36,7 +36,10 @@ def _always() -> Caution:
         lines=[
             MANUAL,
             "Guards on, eyes and ears protected, sleeves and hair tied back, blade at rest before hands come near it.",
-            "Wood dust harms the lungs; dust of oak and beech is listed as causing cancer. Collect it at the machine and wear a mask that fits.",
+            (
+                "Wood dust harms the lungs; dust of oak and beech is listed as causing cancer. "
+                "Collect it at the machine and wear a mask that fits."
+            ),
         ],
         source="wood dust: OSHA and ACGIH listings; the rest common practice",
     )
@@ -47,7 +50,10 @@ def _jointer() -> Caution:
         about="Jointer and planer",
         lines=[
             "Guard over the cutter head; push blocks, never bare hands over the head; light passes.",
-            "Pieces under 12 in (305 mm) long or 1/4 in (6 mm) thick are jointed or planed as part of a longer or thicker one, then cut off.",
+            (
+                "Pieces under 12 in (305 mm) long or 1/4 in (6 mm) thick "
+                "are jointed or planed as part of a longer or thicker one, then cut off."
+            ),
         ],
         source="29 CFR 1910.213(j), via NIOSH 2004-101; school rule for the least length",
     )
@@ -57,8 +63,14 @@ def _saw() -> Caution:
     return Caution(
         about="Table saw and other saws",
         lines=[
-            "Blade guard, riving knife or spreader and anti-kickback fingers in place for ripping; stand out of line with the blade.",
-            "Push stick for narrow rips; no free-hand cuts; fence and mitre gauge never together on a through cut without a stop block.",
+            (
+                "Blade guard, riving knife or spreader and anti-kickback fingers in place for ripping; "
+                "stand out of line with the blade."
+            ),
+            (
+                "Push stick for narrow rips; no free-hand cuts; "
+                "fence and mitre gauge never together on a through cut without a stop block."
+            ),
             "A whole sheet is more than one person can feed: cut it down first with a track saw or with a helper.",
         ],
         source="29 CFR 1910.213(c) and (d), via NIOSH 2004-101; the rest common practice",
@@ -101,7 +113,10 @@ def _finishing() -> Caution:
     return Caution(
         about="Finishing",
         lines=[
-            "Rags with oil or oil varnish can heat by themselves and burn within hours: spread them flat outdoors until hard, or keep them under water in a lidded metal can.",
+            (
+                "Rags with oil or oil varnish can heat by themselves and burn within hours: "
+                "spread them flat outdoors until hard, or keep them under water in a lidded metal can."
+            ),
             "Read the label for vapour, flame and gloves; air the room.",
         ],
         source="university safety pages citing the fire association; insurers' notes",
@@ -114,8 +129,14 @@ def _tipping(piece: Piece) -> Caution:
     return Caution(
         about="Tipping over",
         lines=[
-            f"A piece with drawers can fall on a child who climbs or pulls. This one is {high} high: fix it to the wall.",
-            "Clothing storage in the USA has a law of its own (16 CFR 1261, ASTM F2057-23); a maker who sells it must meet it.",
+            (
+                "A piece with drawers can fall on a child who climbs or pulls. "
+                f"This one is {high} high: fix it to the wall."
+            ),
+            (
+                "Clothing storage in the USA has a law of its own (16 CFR 1261, ASTM F2057-23); "
+                "a maker who sells it must meet it."
+            ),
         ],
         source="16 CFR 1261.2; US Consumer Product Safety Commission guidance",
     )

@@ -71,8 +71,10 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         if stock.kind == "sheet":
             how = "as measured" if stock.measured else "as such sheets usually measure"
             out.append(
-                f"{stock.name[:1].upper()}{stock.name[1:]} sold as {sold(printer.units, stock.nominal)} is reckoned {printer.text(stock.thickness)} thick, {how}. "
-                "If yours differs, put its thickness in the design and print the plan again: grooves, insides and drawers follow."
+                f"{stock.name[:1].upper()}{stock.name[1:]} sold as {sold(printer.units, stock.nominal)} "
+                f"is reckoned {printer.text(stock.thickness)} thick, {how}. "
+                "If yours differs, put its thickness in the design and print the plan again: "
+                "grooves, insides and drawers follow."
             )
     if any(s.kind == "wood" for s in stocks):
         out.append(
@@ -81,15 +83,18 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         )
     if any(m.runs_on == "slides" for m in piece.motions):
         out.append(
-            "Slides: holes are drilled by the sheet that comes with the slide in hand. Buy the slides before cutting the drawers."
+            "Slides: holes are drilled by the sheet that comes with the slide in hand. "
+            "Buy the slides before cutting the drawers."
         )
     if any(m.runs_on == "bars" for m in piece.motions):
         out.append(
-            "Bars and grooves run wood on wood: wax or finish them before assembly, and fit each drawer to its own bars."
+            "Bars and grooves run wood on wood: wax or finish them before assembly, "
+            "and fit each drawer to its own bars."
         )
     if piece.motions:
         out.append(
-            "Fit every drawer to its real opening: measure the opening at front and back before cutting the drawer parts."
+            "Fit every drawer to its real opening: "
+            "measure the opening at front and back before cutting the drawer parts."
         )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")

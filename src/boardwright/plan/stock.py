@@ -103,7 +103,8 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
         [
             Laid(
                 p.label,
-                f"{printer.size(p.width if p.turned else p.length)} × {printer.size(p.length if p.turned else p.width)}",
+                f"{printer.size(p.width if p.turned else p.length)} × "
+                f"{printer.size(p.length if p.turned else p.width)}",
                 p.x,
                 p.y,
                 p.length,

@@ -62,7 +62,8 @@ def _line(cut: Cut, part: Part, p: Printer, letters: Mapping[str, str]) -> str:
         word = "Tongue: rabbet" if cut.purpose == "tongue" else "Rabbet"
         return (
             f"{word} along the {SIDE_WORDS[cut.edge]}, in the {SIDE_WORDS[cut.side]}: {p.size(cut.width)} wide, "
-            f"{p.size(cut.depth)} deep{_run(cut.start, cut.end, part.size[third], third, p)}{_holds(cut.holds, letters)}."
+            f"{p.size(cut.depth)} deep{_run(cut.start, cut.end, part.size[third], third, p)}"
+            f"{_holds(cut.holds, letters)}."
         )
     assert isinstance(cut, Notch)
     return (
@@ -111,7 +112,10 @@ def _holes(group: Sequence[Hole], p: Printer, letters: Mapping[str, str]) -> str
     sink = f", countersunk to {p.tool(h.countersink)}" if h.countersink > 0 else ""
     if h.marked_through:
         mate = letters.get(h.marked_through, "its mate")
-        return f"{count} in the {SIDE_WORDS[h.side]}, {size}, {deep}, for {h.for_}; marked in place through the holes of {mate}."
+        return (
+            f"{count} in the {SIDE_WORDS[h.side]}, {size}, {deep}, for {h.for_}; "
+            f"marked in place through the holes of {mate}."
+        )
     places = "; ".join(" × ".join(p.size(v) for v in hole.at) for hole in group)
     froms = " × ".join(FROM[a].removeprefix("the ") for a in axes)
     what = f", for {h.for_}" if h.for_ else ""

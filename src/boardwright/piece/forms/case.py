@@ -61,7 +61,8 @@ def case(out: SetOut, keys: Case) -> Box | None:
             "case.no-inside",
             "the case has no inside",
             "case",
-            found=f"{out.text(settled(inside))} wide, {out.text(settled(net))} high, {out.text(settled(deep - back.room))} deep inside",
+            found=f"{out.text(settled(inside))} wide, {out.text(settled(net))} high, "
+            f"{out.text(settled(deep - back.room))} deep inside",
             expected=f"at least {out.up(LEAST_CASE / 2)} each way",
             remedy="make the case "
             + _larger(out, (inside, net, deep - back.room))

@@ -225,8 +225,11 @@ def _front_box(
     width = sizer.settled(region.fit[0] - 2 * reveal, "down")
     grow = swelling(out, stock)
     least = out.tables.figure("drawer_height_base").value
+    half = sizer.settled(reveal / 2, "up")
+    under = reveal if region.walls.floor is not None else half
+    over = reveal if region.walls.ceiling is not None else half
     height = sizer.settled(
-        min(region.fit[1] - 2 * reveal, (region.fit[1] - least - reveal) / (1 + grow)), "down"
+        min(region.fit[1] - under - over, (region.fit[1] - least - under) / (1 + grow)), "down"
     )
     if width < LEAST_BOX or height < LEAST_BOX:
         out.find(
@@ -242,10 +245,11 @@ def _front_box(
     sizer.explain(
         f"{id}.front.height",
         height,
-        f"{out.text(region.fit[1])} less 2 × {out.text(reveal)} reveal, or less for its swelling of {grow * 100:.2g} %",
+        f"{out.text(region.fit[1])} less {out.text(under)} below and {out.text(over)} above, "
+        f"or less for its swelling of {grow * 100:.2g} %",
     )
     x0 = region.box.low[0] + (region.box.size(0) - width) / 2
-    z0 = region.box.low[2] + reveal
+    z0 = region.box.low[2] + under
     return Box((x0, 0.0, z0), (x0 + width, t, z0 + height))
 
 

@@ -147,7 +147,10 @@ def _outside(out: SetOut, keys: CutKeys, n: dict[str, float], size: list[float])
             return f"a groove into the {side.value} cannot run along the {keys.along}"
         third = 3 - side.axis - along
         if n["at"] < 0 or n["at"] + n["width"] > size[third] + 1e-6:
-            return f"from {out.text(n['at'])} to {out.text(n['at'] + n['width'])} on a {_AXIS_WORD[third]} of {out.about(size[third])}"
+            return (
+                f"from {out.text(n['at'])} to {out.text(n['at'] + n['width'])} "
+                f"on a {_AXIS_WORD[third]} of {out.about(size[third])}"
+            )
         if n["depth"] > size[side.axis]:
             return f"{out.text(n['depth'])} deep in {out.about(size[side.axis])}"
         return _run(out, n, size[along])
@@ -168,7 +171,10 @@ def _outside(out: SetOut, keys: CutKeys, n: dict[str, float], size: list[float])
             return "holes of loose parts are drilled from the face or the back"
         r = n["diameter"] / 2
         if not (r <= n["from_end"] <= size[0] - r and r <= n["from_edge"] <= size[1] - r):
-            return f"{out.text(n['diameter'])} at {out.text(n['from_end'])} from the end, {out.text(n['from_edge'])} from the edge"
+            return (
+                f"{out.text(n['diameter'])} at {out.text(n['from_end'])} from the end, "
+                f"{out.text(n['from_edge'])} from the edge"
+            )
         if n.get("countersink", 0.0) < 0:
             return f"a countersink of {out.text(n['countersink'])}"
     return ""

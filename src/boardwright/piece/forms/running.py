@@ -70,6 +70,12 @@ def run_room(
     """The room for the box, or None when there is none (a finding says so).
 
     Args:
+        out: the bench.
+        id: the drawer's id.
+        region: the opening.
+        layers: what the file says of the drawer, nearest first.
+        kind: what it runs on.
+        side_stock: what its sides are made of.
         front_back: y of the back of the front [mm].
         least_side: the box may not come nearer to the opening than the ends of a one-piece front [mm].
     """
@@ -199,7 +205,8 @@ def _no_slide(out: SetOut, region: Region, layers: Layers, deep: float) -> None:
         else f"the slide is too long for `{region.path}`",
         layers.path("slides"),
         found=f"{out.about(deep)} behind the front",
-        expected=f"at least {out.up(need)}: slide {out.about(least.length)}, {out.about(least.rear_clearance)} behind it",
+        expected=f"at least {out.up(need)}: slide {out.about(least.length)}, "
+        f"{out.about(least.rear_clearance)} behind it",
         source=least.source,
         remedy=f"make the case {out.up(need - deep)} deeper, or run the drawer on bars or runners",
     )
@@ -294,7 +301,8 @@ def _bars(
             "drawer.no-room-for-bars",
             f"the bars of {left.group.replace('.', ' ')} have no room",
             region.path,
-            found=f"sides {out.about(box.size(2))} high, bar {out.about(max(thick, 0.0))} thick, {out.about(max(length, 0.0))} long",
+            found=f"sides {out.about(box.size(2))} high, bar {out.about(max(thick, 0.0))} thick, "
+            f"{out.about(max(length, 0.0))} long",
             expected=f"sides at least {out.up(groove_high + 4 * play)} high, a bar at least {out.up(LEAST_BAR)} thick "
             f"and {out.up(LEAST_BAR_LENGTH)} long",
             source="common practice",
@@ -376,7 +384,8 @@ def _bar_groove(out: SetOut, id: str, side: Draft, layers: Layers) -> float:
         "drawer.groove-too-deep",
         f"the groove for the bar meets the joint of the back of {id.replace('.', ' ')}",
         layers.path("bars.groove"),
-        found=f"{out.about(deep)} from outside and {out.about(inside)} from inside, in sides {out.about(side.size(0))} thick",
+        found=f"{out.about(deep)} from outside and {out.about(inside)} from inside, "
+        f"in sides {out.about(side.size(0))} thick",
         expected="1/8 in (3 mm) of wood between them",
         source="common practice",
         remedy=f"make the groove at most {out.down(good)} deep, or use thicker drawer sides",
@@ -483,8 +492,10 @@ def _pair(
     ys: tuple[float, float],
     zs: tuple[float, float],
 ) -> None:
-    """A strip at each wall; strips that another drawer has put at the same place are shared, and a gap between two
-    rails that is shorter than `LEAST_STRIP` needs none.
+    """A strip at each wall.
+
+    Strips that another drawer has put at the same place are shared, and a gap between two rails that is shorter
+    than `LEAST_STRIP` needs none.
     """
     length = out.sizer.settled(ys[1] - ys[0], "down")
     if length < LEAST_STRIP:

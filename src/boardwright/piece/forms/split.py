@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
@@ -81,7 +82,8 @@ def _sizes(out: SetOut, region: Region, axis: int, items: Sequence[Item], thick:
                 region.path,
                 found=out.about(taken) + (f" with {text(thick)} between each" if thick else ""),
                 expected=out.about(total),
-                remedy=f"{'take' if rest < 0 else 'add'} {out.about(abs(rest))} {'off' if rest < 0 else 'to'} one of them, or leave one without `size`",
+                remedy=f"{'take' if rest < 0 else 'add'} {out.about(abs(rest))} "
+                f"{'off' if rest < 0 else 'to'} one of them, or leave one without `size`",
             )
             return None
         last = max(range(len(items)), key=lambda i: fixed[i] or 0.0)
@@ -153,7 +155,7 @@ def _parts(
     made: list[Draft | None] = []
     length_axis = 0 if axis == 2 else 2
     depth = between.width if between.kind == "rail" else region.inner_depth
-    for i, ((_, high), (low, _)) in enumerate(zip(bounds[:-1], bounds[1:], strict=True)):
+    for i, ((_, high), (low, _)) in enumerate(pairwise(bounds)):
         lo = [region.box.low[0], region.box.low[1], region.box.low[2]]
         hi = [region.box.high[0], region.box.low[1] + min(depth, region.inner_depth), region.box.high[2]]
         lo[axis], hi[axis] = high, low

@@ -23,10 +23,13 @@ def _beside(wall: Draft, strip: Draft, axis: int) -> float:
 
 
 def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
-    """Screw a strip to a wall; where the wall is solid wood with its grain across the strip, only the first screw
-    is fixed and the others stand in slots, so that the wall can move.
+    """Screw a strip to a wall.
+
+    Where the wall is solid wood with its grain across the strip, only the first screw is fixed and the others stand
+    in slots, so that the wall can move.
 
     Args:
+        out: the bench.
         wall: the wall, or None (then nothing is done).
         strip: already on the bench against the wall.
         path: where the file asks for it.
@@ -45,7 +48,8 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
             found=f"{out.about(beside)} of the {wall.name} at its height",
             expected=f"at least half of its {out.about(strip.size(2))}",
             source="common practice",
-            remedy="use a full top and bottom in the case, shelves instead of rails, or run the drawer on bars or slides",
+            remedy="use a full top and bottom in the case, shelves instead of rails, "
+            "or run the drawer on bars or slides",
             parts=(wall.id, strip.id),
         )
         return

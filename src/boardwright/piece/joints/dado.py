@@ -3,13 +3,35 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Vec
-from boardwright.piece.drafts import Channel, Corner, Draft, Meeting
+from boardwright.piece.drafts import Channel, Corner, Draft, Meeting, Step
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.fastening import fasten
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
 END_GRAIN_GLUE = "glue on end grain adds little; the cheeks and the seat carry"
+
+
+LEAST_WALL = 6.0
+"""Thinnest wood left standing between the end of a dado and a groove or rabbet beyond it [mm]; where less would be
+left the dado runs right out (common practice: so thin a wall breaks away)."""
+
+
+def _runs_out(first: Draft, meet: Meeting, end: float) -> bool:
+    """True when the dado goes on to the far edge of the first part."""
+    edge = first.high[meet.along]
+    if abs(end - edge) < 1e-6:
+        return True
+    for cut in first.cuts:
+        if isinstance(cut, Step) and (cut.axis, cut.high) == (meet.axis, meet.high):
+            wall = edge - cut.width if (cut.edge_axis, cut.edge_high) == (meet.along, True) else None
+        elif isinstance(cut, Channel) and (cut.axis, cut.high) == (meet.axis, meet.high):
+            wall = cut.lo if 3 - cut.axis - cut.along == meet.along else None
+        else:
+            continue
+        if wall is not None and end - 1e-6 <= wall < end + LEAST_WALL:
+            return True
+    return False
 
 
 def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
@@ -47,7 +69,7 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
             hi,
             want.depth,
             None if not stop and abs(start - first.low[meet.along]) < 1e-6 else start + stop,
-            None if abs(end - first.high[meet.along]) < 1e-6 else end,
+            None if _runs_out(first, meet, end) else end,
             holds=second.id,
         )
     )

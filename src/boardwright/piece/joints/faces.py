@@ -19,10 +19,13 @@ def plane(
     """A contact face square to an axis.
 
     Args:
-        axis: 0 to 2. at: where it lies [mm].
+        axis: 0 to 2.
+        at: where it lies [mm].
         ranges: its extent on the other two axes [mm].
         second_is_high: True when the part that goes in lies on the high side.
-        glued: a glue face or not. gap: planned gap [mm]. why: reason of the gap.
+        glued: a glue face or not.
+        gap: planned gap [mm].
+        why: reason of the gap.
     """
     low, high = [0.0] * 3, [0.0] * 3
     low[axis] = high[axis] = at

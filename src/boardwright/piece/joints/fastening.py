@@ -35,7 +35,8 @@ def choose_screw(
 
     Args:
         out: the bench.
-        want_gauge, want_length: asked for, or None.
+        want_gauge: the gauge asked for, or None.
+        want_length: the length asked for [mm], or None.
         edge: from the screw's axis to the nearest edge of the part that takes the thread [mm].
         held: thickness under the head [mm].
         room: wood that the tip has behind the held part [mm].
@@ -113,10 +114,18 @@ def drive(
     """Put one screw through the first part into the second, with its holes; gives the fastener's id.
 
     Args:
-        axis, forward: the way it is driven.
+        out: the bench.
+        first: the part under the head.
+        second: the part that takes the thread.
+        axis: the piece axis along which it is driven.
+        forward: True when it is driven towards the high end of that axis.
         head_at: where its head sits, on the outside of the first part [mm].
+        screw: the screw.
+        length: its length [mm].
         through: thickness of the first part that it passes [mm].
         slot: length of a slot instead of a round hole in the first part [mm], along `slot_axis`.
+        slot_axis: the piece axis along which the slot runs.
+        path: where the file asks for it.
         marked: the pilot is marked in place through the first part.
     """
     name = screw_name(out, screw, length)
@@ -225,7 +234,8 @@ def no_screw(
         "fastener.none-fits",
         f"no screw on sale holds the {first.name} to the {second.name} without breaking through",
         path,
-        found=f"{out.about(held)} to go through, {out.about(room)} to drive into, its axis {out.about(edge)} from an edge",
+        found=f"{out.about(held)} to go through, {out.about(room)} to drive into, "
+        f"its axis {out.about(edge)} from an edge",
         expected=f"a grip of two shank diameters, {out.about(LEFT_BEYOND_TIP)} of wood beyond the tip, "
         f"and {EDGE_DIAMETERS:g} shank diameters to the edge",
         source="common practice",
@@ -250,7 +260,10 @@ def dowel_name(out: SetOut, dowel: Dowel) -> str:
 def dowels(
     out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, run: tuple[float, float]
 ) -> tuple[str, ...]:
-    """Dowels across a butt joint: a third of each in the face, two thirds in the end, no deeper than the part allows."""
+    """Dowels across a butt joint.
+
+    A third of each stands in the face, two thirds in the end, no deeper than the part allows.
+    """
     thin = meet.box.size(meet.across)
     dowel = choose_dowel(out, thin)
     if dowel is None:

@@ -9,6 +9,10 @@ from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
 
+LEAST_STOP = 12.0
+"""A rabbet is not stopped nearer than this to the end it runs to [mm]: it goes through (common practice)."""
+
+
 def rabbet(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
     """Cut a rabbet along the end of the first part; the second grows into it.
 
@@ -43,8 +47,8 @@ def rabbet(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
             at_high,
             width,
             want.depth,
-            None if abs(start - first.low[meet.along]) < 1e-6 else start,
-            None if abs(end - first.high[meet.along]) < 1e-6 else end,
+            None if start - first.low[meet.along] < LEAST_STOP else start,
+            None if first.high[meet.along] - end < LEAST_STOP else end,
             holds=second.id,
         )
     )

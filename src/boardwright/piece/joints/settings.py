@@ -62,7 +62,8 @@ def settings(
         keys: what the file says, or None.
         path: its path.
         default_kind: kind when the file names none.
-        first: the part that receives. second: the part that goes in.
+        first: the part that receives.
+        second: the part that goes in.
         depth_share: depth as a share of the first part's thickness, instead of the kind's own.
         both_faces: True when the same part may be cut at the same place from its other face.
     """
