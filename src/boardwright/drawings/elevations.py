@@ -75,18 +75,31 @@ class _Sheet:
         return Ask((p[0] * k, p[1] * k), (q[0] * k, q[1] * k), self.printer.auxiliary(value), side)
 
     def front_asks(self) -> list[Ask]:
-        """Overall width and height, heights of drawer fronts, widths of columns."""
+        """Overall width and height, heights in the outermost columns, widths.
+
+        Heights are those of the fronts, or of the spaces where there are none; widths those of overlay fronts, else
+        of the spaces.
+        """
         low, high = self.piece.outside.low, self.piece.outside.high
         asks = [
             self.ask(FRONT, (low[0], low[1], low[2]), (high[0], low[1], low[2]), high[0] - low[0], "below"),
             self.ask(FRONT, (low[0], low[1], low[2]), (low[0], low[1], high[2]), high[2] - low[2], "left"),
         ]
         fronts = [f.box for f in self._fronts()]
-        for box in _column(fronts, 0, 2):
+        spaces = [s.box for s in self.leaves]
+        right = _column(fronts or spaces, 0, 2)
+        left = _column([_mirrored(b) for b in fronts or spaces], 0, 2)
+        for box in right:
             asks.append(
                 self.ask(FRONT, (high[0], 0, box.low[2]), (high[0], 0, box.high[2]), box.size(2), "right")
             )
-        for box in _column([s.box for s in self.leaves], 2, 0):
+        if [b.low[2] for b in left] != [b.low[2] for b in right]:
+            for box in left:
+                asks.append(
+                    self.ask(FRONT, (low[0], 0, box.low[2]), (low[0], 0, box.high[2]), box.size(2), "left")
+                )
+        covers = [b for b in fronts if b.low[1] < -1e-6]
+        for box in _column(covers or spaces, 2, 0):
             asks.append(
                 self.ask(FRONT, (box.low[0], 0, high[2]), (box.high[0], 0, high[2]), box.size(0), "above")
             )
@@ -158,6 +171,11 @@ def _column(boxes: list[Box], along: int, across: int) -> list[Box]:
         if b.low[along] < at < b.high[along]:
             seen.setdefault((round(b.low[across], 3), round(b.high[across], 3)), b)
     return [seen[key] for key in sorted(seen)]
+
+
+def _mirrored(box: Box) -> Box:
+    """A box seen in a mirror that exchanges left and right."""
+    return Box((-box.high[0], box.low[1], box.low[2]), (-box.low[0], box.high[1], box.high[2]))
 
 
 def _stacked_spaces(spaces: list[Space]) -> list[Space]:

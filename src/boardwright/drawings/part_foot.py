@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE
 from boardwright.drawings.marks import balloon, datum
@@ -12,11 +14,15 @@ from boardwright.piece.cuts import Side
 
 ROW = 4.6
 """From line to line of the key [mm]."""
+SIGN = 36.0
+"""Room for the scale and the projection sign at the right of the lowest line [mm]."""
 BETWEEN = 8.0
 """Between two details [mm]."""
 
 
-def foot_of(found: list[Feature], blocks: list[Block], width: float, seen: Side) -> Block:
+def foot_of(
+    found: list[Feature], blocks: list[Block], width: float, seen: Side, toward: Mapping[str, str]
+) -> Block:
     """What stands under the views: details, key, and what the triangles mean.
 
     Args:
@@ -24,14 +30,17 @@ def foot_of(found: list[Feature], blocks: list[Block], width: float, seen: Side)
         blocks: details.
         width: room on paper [mm].
         seen: which face is towards the reader.
+        toward: where each side of the part points in the piece, in words, by `Side` value; may be empty.
     """
     entities: list[Entity] = []
     y = 0.6
-    entities += [datum((1.6, y + 2.4), (0.0, -1.0))]
-    towards = "back face" if seen is Side.BACK else "face"
-    words = f"reference end and edge: every size starts there. The {towards} is towards you."
-    entities.append(Text((4.0, 0.8), words, SIZE, "left"))
-    y += 5.6
+    words = _datum_words(seen, toward)
+    rows = wrapped(words, width - SIGN)
+    for line in reversed(rows):
+        entities.append(Text((4.0, y + 0.2), line, SIZE, "left"))
+        y += ROW
+    entities.append(datum((1.6, y - ROW + 2.4), (0.0, -1.0)))
+    y += 1.0
     key_width = max((text_width(f.words, SIZE) + 8.0 for f in found), default=0.0)
     details_width = sum(b.width + BETWEEN for b in blocks)
     if min(key_width, 88.0) + details_width <= width:
@@ -46,6 +55,17 @@ def foot_of(found: list[Feature], blocks: list[Block], width: float, seen: Side)
     key = _key(found, width)
     entities += [shift(e, 0.0, y) for e in key.entities]
     return _rows_of_details(blocks, entities, width, y + key.height)
+
+
+def _datum_words(seen: Side, toward: Mapping[str, str]) -> str:
+    """Where sizes start, and which face is seen."""
+    face = "back face" if seen is Side.BACK else "face"
+    if not toward:
+        return f"reference end and edge: every size starts there. The {face} is towards you."
+    return (
+        f"sizes start at the reference end ({toward['end']}) and edge ({toward['edge']}); "
+        f"towards you: {face} ({toward[seen.value]})"
+    )
 
 
 def _key(found: list[Feature], width: float) -> Block:

@@ -57,6 +57,7 @@ def part_drawing(
     width: float = 180.0,
     height: float = 120.0,
     letters: Mapping[str, str] | None = None,
+    toward: Mapping[str, str] | None = None,
 ) -> Drawing:
     """The sheet of a part at the largest standard scale at which it keeps within the height.
 
@@ -70,11 +71,12 @@ def part_drawing(
         width: of the drawing on paper [mm].
         height: that it should not pass [mm]; a part that would get too small to read gets more.
         letters: letter of every part id, for what a cut holds.
+        toward: where each side of the part points in the piece, in words, by `Side` value.
     """
     found = features(part, printer, letters or {})
     lines = _project(part)
     blocks = details(part, found, printer)
-    foot = foot_of(found, blocks, width - 2 * PAD, lines.seen)
+    foot = foot_of(found, blocks, width - 2 * PAD, lines.seen, toward or {})
     reduction, views = _at_best_scale(
         part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD
     )

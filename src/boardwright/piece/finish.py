@@ -1,14 +1,15 @@
 """From drafts to parts: cuts in the part's own frame, and one letter for all identical parts.
 
-Of the four ways to lay a board (turned end for end, turned over, both; a square post also a quarter turn),
-that one is taken whose sizes from the reference end, edge and face lie on the step, with most cuts on the
-face; parts that look the same then get the same letter. A part that equals another only as its mirror image
-gets its own letter, and says so.
+Of the four ways to lay a board (turned end for end, turned over, both), the one is taken whose sizes from the
+reference end, edge and face lie on the step; then the one with its reference end at the bottom, left or front of
+the piece and its reference edge at the front or bottom, so that left and right parts are measured alike; then the one
+with most cuts on the face. Parts of one shape get one letter and are all laid as the first of them. A part that equals
+another only as its mirror image gets its own letter, and says so.
 """
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from boardwright.core.letters import letter
@@ -189,11 +190,22 @@ def _times(a: Signs, b: Signs) -> Signs:
     return (a[0] * b[0], a[1] * b[1], a[2] * b[2])
 
 
-def _laid(frame: _Frame, step: float) -> tuple[tuple[Any, ...], tuple[Cut, ...]]:
+@dataclass(frozen=True, slots=True)
+class _Way:
+    """One way to lay a part: the key of its shape seen so, its frame and cuts, and how well it reads."""
+
+    key: tuple[Any, ...]
+    frame: _Frame
+    cuts: tuple[Cut, ...]
+    rank: tuple[int, int, int]
+
+
+def _laid(frame: _Frame, step: float) -> _Way:
     cuts = sorted(((shape_key(c), c) for c in map(frame.cut, frame.draft.cuts)), key=lambda pair: pair[0])
     on_face = sum(1 for _, c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
-    rank = (sum(_off_step(c, step) for _, c in cuts), -on_face, tuple(key for key, _ in cuts))
-    return rank, tuple(c for _, c in cuts)
+    away = sum(1 for sign in frame.signs[:2] if sign < 0)
+    rank = (sum(_off_step(c, step) for _, c in cuts), away, -on_face)
+    return _Way(tuple(key for key, _ in cuts), frame, tuple(c for _, c in cuts), rank)
 
 
 def _square(draft: Draft) -> bool:
@@ -202,15 +214,13 @@ def _square(draft: Draft) -> bool:
     return draft.stock.kind == "wood" and _r(across) == _r(through)
 
 
-def _best(draft: Draft, base: Signs, step: float) -> tuple[tuple[Any, ...], _Frame, tuple[Cut, ...]]:
+def _ways(draft: Draft, base: Signs, step: float) -> list[_Way]:
     frames = [_Frame(draft, _times(base, turn), step) for turn in TURNS]
     if _square(draft):
         frames += [
             _Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS
         ]
-    ways = [(*_laid(frame, step), n) for n, frame in enumerate(frames)]
-    rank, cuts, n = min(ways, key=lambda w: (w[0], w[2]))
-    return rank, frames[n], cuts
+    return [_laid(frame, step) for frame in frames]
 
 
 def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
@@ -221,18 +231,22 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         step: finest printed step [mm].
     """
     letters: dict[tuple[Any, ...], str] = {}
+    shown: dict[tuple[Any, ...], tuple[Any, ...]] = {}
     laid = []
     for draft in drafts:
         base = _handed(draft)
-        rank, frame, cuts = _best(draft, base, step)
-        mirror_rank, _, _ = _best(draft, _times(base, MIRROR), step)
-        size = (frame.size[0], frame.size[1], frame.size[2])
+        ways = _ways(draft, base, step)
+        size = ways[0].frame.size
         body = (draft.stock.id, *map(_r, size))
-        key, mirror_key = (*body, rank[-1]), (*body, mirror_rank[-1])
+        key = (*body, min(w.key for w in ways))
+        mirror_key = (*body, min(w.key for w in _ways(draft, _times(base, MIRROR), step)))
         letters.setdefault(key, letter(len(letters)))
-        laid.append((draft, frame, size, cuts, key, mirror_key))
+        view = shown.setdefault(key, min(ways, key=lambda w: (w.rank, w.key)).key)
+        way = min((w for w in ways if w.key == view), key=lambda w: w.rank, default=ways[0])
+        laid.append((way, key, mirror_key))
     parts = []
-    for draft, frame, size, cuts, key, mirror_key in laid:
+    for way, key, mirror_key in laid:
+        draft, frame = way.frame.draft, way.frame
         mirror_of = letters.get(mirror_key, "") if mirror_key != key else ""
         show = tuple(sorted(frame.side(a, h).value for a, h in draft.show))
         parts.append(
@@ -240,9 +254,9 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
                 draft.id,
                 draft.name,
                 draft.stock,
-                size,
+                (frame.size[0], frame.size[1], frame.size[2]),
                 frame.pose(),
-                cuts,
+                way.cuts,
                 letters[key],
                 draft.group,
                 show,

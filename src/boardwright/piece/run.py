@@ -59,7 +59,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
             )
         return None, grouped(findings)
     parts = finish(list(drafts.values()), design.step)
-    outer = box or _bounds(drafts)
+    outer = _around(box, _bounds(drafts))
     piece = Piece(
         design.file.title,
         design.units,
@@ -110,6 +110,15 @@ def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float
         "top": (2, True),
     }
     return draft.face(*ends[last]) if last in ends else None
+
+
+def _around(case: Box | None, parts: Box) -> Box:
+    """The outside of the piece: the case's own, and whatever part stands out of it by more than a step's noise."""
+    if case is None:
+        return parts
+    low = [a if abs(a - b) < 1e-6 else min(a, b) for a, b in zip(case.low, parts.low, strict=True)]
+    high = [a if abs(a - b) < 1e-6 else max(a, b) for a, b in zip(case.high, parts.high, strict=True)]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
 def _bounds(drafts: dict[str, Draft]) -> Box:

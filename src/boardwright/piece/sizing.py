@@ -33,6 +33,11 @@ def about(printer: Printer, mm: float) -> str:
     return printer.text(near) if abs(near - mm) < 1e-6 else f"about {printer.text(near)}"
 
 
+NOT_CUT = ("sizes.", "stock.", "shop.")
+AS_BOUGHT = (".screw_length", ".diameter", ".countersink", ".slides.length", ".slides.side")
+"""Lengths that are no cut of the maker's: names for sums, thicknesses, tools and bought things."""
+
+
 class Sizer:
     """Reads, settles and explains sizes; collects what is wrong with them."""
 
@@ -44,7 +49,23 @@ class Sizer:
         self.reasons: list[Reason] = []
         self.explained: dict[str, float] = {}
         self._reported: set[str] = set()
-        self._resolver = Resolver(design.lengths, design.file.units, outside)
+        self._as_written: dict[str, float] = {}
+        lengths = {path: self._independent(path, raw) for path, raw in design.lengths.items()}
+        self._resolver = Resolver(lengths, design.file.units, outside)
+
+    def _independent(self, path: str, raw: str | int | float) -> str | int | float:
+        """A size that leans on no other is settled before anything is worked out from it; sums stay as written."""
+        if path.startswith(NOT_CUT) or path.endswith(AS_BOUGHT):
+            return raw
+        try:
+            expression = parse(str(raw), self.design.file.units)
+            if expression.names:
+                return raw
+            mm = expression.value(lambda _: 0.0)
+        except (ArithmeticProblem, ZeroDivisionError):
+            return raw
+        self._as_written[path] = mm
+        return f"{self.settled(mm):.9f} mm"
 
     def text(self, mm: float) -> str:
         """A size in the plan's units, without the unit."""
@@ -175,6 +196,7 @@ class Sizer:
             return value
         path, raw = found
         value = self.settled(raw) if settle_it else raw
+        raw = self._as_written.get(path, raw)
         text = str(self.design.lengths.get(path, ""))
         if value < least - 1e-9:
             self._once(

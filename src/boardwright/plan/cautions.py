@@ -9,6 +9,10 @@ from boardwright.plan.schema import Caution
 MANUAL = "The manual of the machine, local codes and licensed practice come before this plan."
 
 
+TALL = 600.0
+"""A piece higher than this can tip on to a child even without drawers [mm]: 24 in, common practice."""
+
+
 def cautions(piece: Piece) -> list[Caution]:
     """Cautions for what this piece involves, in the order of the work."""
     cuts = [c for p in piece.parts for c in p.cuts]
@@ -25,7 +29,7 @@ def cautions(piece: Piece) -> list[Caution]:
     if any(j.glued for j in piece.joints):
         out.append(_gluing())
     out.append(_finishing())
-    if piece.motions:
+    if piece.motions or piece.outside.size(2) > TALL:
         out.append(_tipping(piece))
     return out
 
@@ -130,12 +134,17 @@ def _tipping(piece: Piece) -> Caution:
         about="Tipping over",
         lines=[
             (
-                "A piece with drawers can fall on a child who climbs or pulls. "
-                f"This one is {high} high: fix it to the wall."
+                f"A piece with {'drawers' if piece.motions else 'shelves'} can fall on a child who climbs or pulls. "
+                f"This one is {high} high: fix it to the wall, with fixings that suit the wall. They are not in "
+                "the buying list."
             ),
-            (
-                "Clothing storage in the USA has a law of its own (16 CFR 1261, ASTM F2057-23); "
-                "a maker who sells it must meet it."
+            *(
+                [
+                    "Clothing storage in the USA has a law of its own (16 CFR 1261, ASTM F2057-23); "
+                    "a maker who sells it must meet it."
+                ]
+                if piece.motions
+                else []
             ),
         ],
         source="16 CFR 1261.2; US Consumer Product Safety Commission guidance",

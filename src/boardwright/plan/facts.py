@@ -86,6 +86,7 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
             "Slides: holes are drilled by the sheet that comes with the slide in hand. "
             "Buy the slides before cutting the drawers."
         )
+        out += _slide_lines(piece, printer)
     if any(m.runs_on == "bars" for m in piece.motions):
         out.append(
             "Bars and grooves run wood on wood: wax or finish them before assembly, "
@@ -96,9 +97,48 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
             "Fit every drawer to its real opening: "
             "measure the opening at front and back before cutting the drawer parts."
         )
+    if any(m.runs_on == "bars" for m in piece.motions):
+        out.append(
+            "Inset drawers need stops: when a drawer runs and stands flush, glue a small block to the case behind "
+            "each of its sides. The grooves are longer than the bars, so their round ends never touch them."
+        )
+    out.append(
+        "Not in the buying list: finish, abrasives, pulls, edging of sheets, and fixings for the wall. Choose them "
+        "before you cut."
+    )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
     return out
+
+
+def _slide_lines(piece: Piece, printer: Printer) -> list[str]:
+    """Where the middle of each slide lies.
+
+    It is measured from the lower end of the part it is screwed to, and from the lower edge of the drawer's side.
+    """
+    lines: dict[tuple[str, str], list[str]] = {}
+    for h in piece.hardware:
+        if not h.id.endswith("slide.left"):
+            continue
+        drawer = h.id.removesuffix(".slide.left")
+        middle = (h.box.low[2] + h.box.high[2]) / 2
+        walls = [
+            p for p in piece.parts
+            if p.group == "case" and abs(p.pose.x[2]) > 0.9
+            and abs(p.box.high[0] - h.box.low[0]) < 1e-3 and p.box.low[2] < middle < p.box.high[2]
+        ]  # fmt: skip
+        sides = [p for p in piece.parts if p.id == f"{drawer}.left"]
+        if walls and sides:
+            key = (
+                printer.auxiliary(middle - walls[0].box.low[2]),
+                printer.auxiliary(middle - sides[0].box.low[2]),
+            )
+            lines.setdefault(key, []).append(drawer.split(".")[1])
+    return [
+        f"Slides of drawer{'s' if len(numbers) > 1 else ''} {', '.join(numbers)}: middle of the slide "
+        f"{wall} from the lower end of the case part, {side} from the lower edge of the drawer side."
+        for (wall, side), numbers in lines.items()
+    ]
 
 
 def allowances(rules: Sequence[str]) -> list[Allowance]:

@@ -10,7 +10,7 @@ from boardwright.core.lengths import Printer
 from boardwright.piece.codec import cut_to_data
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Part, Piece
-from boardwright.plan.places import places_words
+from boardwright.plan.places import places_words, toward
 from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
 from boardwright.plan.words import work_lines
 from boardwright.solids.mesh import volume
@@ -85,6 +85,7 @@ def plan_part(
         glue_up=strips,
         grain=grain_words(part),
         cut_when=cut_when(part),
+        toward=toward(same),
         preparation=preparation,
         work=work_lines(part, printer, letters),
         mirror_of=part.mirror_of,

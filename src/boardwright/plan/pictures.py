@@ -12,6 +12,7 @@ from boardwright.drawings.record import to_record
 from boardwright.drawings.records import Drawing
 from boardwright.piece.records import Piece
 from boardwright.plan.parts import kinds
+from boardwright.plan.places import toward
 from boardwright.plan.schema import DrawingRecord
 
 PAGE = 170.0
@@ -36,5 +37,5 @@ def pictures(
     out += layouts
     for letter, same in kinds(piece).items():
         say(f"drawing part {letter}")
-        out.append(part_drawing(same[0], printer, PAGE, HALF, letters))
+        out.append(part_drawing(same[0], printer, PAGE, HALF, letters, toward(same)))
     return [DrawingRecord.model_validate(to_record(d)) for d in out]

@@ -3,11 +3,45 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+
+from boardwright.piece.cuts import Side
+from boardwright.piece.records import Part
 
 _NUMBERED = re.compile(r"^(.*?)_?(\d+)$")
 _SIDES = ("left", "right")
+_TOWARD = (("left", "right"), ("front", "rear"), ("bottom", "top"))
 _CASE = {"top": "top of the case", "bottom": "bottom of the case", "back": "back of the case"}
+
+
+def toward(same: Sequence[Part]) -> dict[str, str]:
+    """Where each side of a kind of part points in the piece, in words, by `Side` value.
+
+    A face that is seen in the finished piece is the show side, the other one the inside.
+
+    Args:
+        same: all parts of one letter.
+    """
+    return {side.value: _side_words(same, side) for side in Side}
+
+
+def _side_words(same: Sequence[Part], side: Side) -> str:
+    ways = dict.fromkeys(_direction(p, side) for p in same)
+    words = " or ".join(ways)
+    if side.axis != 2:
+        return words
+    other = Side.of(2, not side.high)
+    if all(side.value in p.show and other.value not in p.show for p in same):
+        return f"{words}, the show side"
+    if all(other.value in p.show and side.value not in p.show for p in same):
+        return f"{words}, the inside"
+    return words
+
+
+def _direction(part: Part, side: Side) -> str:
+    axis = (part.pose.x, part.pose.y, part.pose.z)[side.axis]
+    k = max(range(3), key=lambda i: abs(axis[i]))
+    return _TOWARD[k][(axis[k] > 0) == side.high]
 
 
 def numbers_words(one: str, numbers: Iterable[int]) -> str:

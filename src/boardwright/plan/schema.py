@@ -67,6 +67,8 @@ class PlanPart(Record):
     glue_up: list[Strip] = Field(default_factory=list)
     grain: str
     cut_when: Literal["to list", "measure first"] = "to list"
+    toward: dict[str, str] = Field(default_factory=dict)
+    """Where each side of the part points in the piece, in words: `{"end": "bottom", "face": "inside", …}`."""
     preparation: list[str] = Field(default_factory=list)
     work: list[str]
     mirror_of: str = ""

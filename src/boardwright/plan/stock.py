@@ -80,7 +80,7 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
         title=board.title,
         length=_tool(printer, board.length),
         width=_tool(printer, board.width),
-        kerf=_tool(printer, lot.kerf),
+        kerf=Size(mm=round(lot.kerf, 6), text=printer.tool(lot.kerf)),
         placed=[
             Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width)
             for p in board.placed
@@ -114,7 +114,7 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
         ],
         _AsSold(printer),
         [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
-        [_cut(c, lot.kerf, board) for c in board.cuts if not c.trimming and c.stage > 0],
+        [_cut(c, lot.kerf, board) for c in board.cuts if c.stage > 0],
         HUES[lot.kind],
         paper=PAGE,
     )

@@ -50,7 +50,10 @@ def _lumber(lot: Lot, tables: Tables) -> BuyLine:
     if what.bought_board_feet is not None and what.net_board_feet is not None:
         quantity = counted(round(what.bought_board_feet), "board foot", "board feet")
         net = f"{what.net_board_feet:.1f} board feet in the finished parts"
-        source = "NHLA rules: surface measure of each board to the whole foot, times its thickness"
+        source = (
+            "NHLA rules: surface measure of each board to the whole foot, times its thickness, "
+            "under 1 in counted as 1 in"
+        )
     else:
         quantity = f"{what.bought_volume:.3f} m³"
         net = f"{what.bought:.2f} m² of face; finished parts {what.net_volume:.3f} m³ ({what.net:.2f} m²)"

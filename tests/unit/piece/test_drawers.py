@@ -106,10 +106,10 @@ def test_on_slides() -> None:
     piece = piece_of(design("runs_on: slides"))
     # a front of its own; behind it 17 1/4: the longest slide with its 1/8 is 16
     assert size(piece, "drawer.1.left")[0] == 16.0
-    # 12.9 mm (0.508) beside the box at least, on the step 17/32: 20 - 1 1/16 = 18 15/16 wide, 17 15/16 inside
+    # 12.9 mm (0.508) beside the box at least: 20 - 1.016 - 2 x 1/2 = 17.984 inside, down to 17 31/32
     # box front in rabbets half of 1/2 deep: + 2 x 1/4; back in dados: + 2 x 1/8
-    assert size(piece, "drawer.1.box_front")[0] == 18.4375
-    assert size(piece, "drawer.1.back")[0] == 18.1875
+    assert size(piece, "drawer.1.box_front")[0] == 18.46875
+    assert size(piece, "drawer.1.back")[0] == 18.21875
     assert inches(piece.motions[0].travel) == [16.0]
     assert len(piece.hardware) == 4
 
@@ -178,14 +178,14 @@ def test_bottom_in_a_rabbet() -> None:
     piece = piece_of(design("runs_on: slides", bottom=", set: rabbet"))
     [step] = [r for r in rabbets(piece.part("drawer.1.left")) if r.purpose == "panel"]
     assert inches(step.width, step.depth) == [0.25, 0.25]
-    # full in the rabbets: 17 15/16 + 1/2
-    assert 18.4375 in size(piece, "drawer.1.bottom")
+    # full in the rabbets: 17 31/32 + 1/2
+    assert 18.46875 in size(piece, "drawer.1.bottom")
 
 
 def test_bottom_planted_under_the_box() -> None:
     piece = piece_of(design("runs_on: slides", bottom=", set: planted"))
-    # as wide and long as the box, 18 15/16 x 16; the box above it is 1/4 lower: 8 1/2 - 1/8 - 1/8 - 1/4 = 8
-    assert sorted(size(piece, "drawer.1.bottom")) == [0.25, 16.0, 18.9375]
+    # as wide and long as the box, 18 31/32 x 16; the box above it is 1/4 lower: 8 1/2 - 1/8 - 1/8 - 1/4 = 8
+    assert sorted(size(piece, "drawer.1.bottom")) == [0.25, 16.0, 18.96875]
     assert size(piece, "drawer.1.left")[1] == 8.0
 
 

@@ -128,6 +128,10 @@ def _around(
     return out
 
 
+BACK_PLAY = 0.4
+"""A back is cut this much short of its rabbet at each side [mm]: 1/64 in, common practice."""
+
+
 def _rabbet(
     out: SetOut,
     plan: BackPlan,
@@ -140,7 +144,13 @@ def _rabbet(
     t = plan.stock.thickness
     x0, x1, z0, z1 = _spans(left, right, top, bottom, depth)
     rear = left.high[1]
-    panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
+    play = out.sizer.settled(BACK_PLAY, "up")
+    low_play = play if bottom is not None else 0.0
+    panel = _add(
+        out,
+        plan,
+        Box((x0 + play, rear - t, z0 + low_play), (x1 - play, rear, z1 - (play if top is not None else 0.0))),
+    )
     fasten = plan.keys.fasten if plan.keys else None
     glued = fasten == "none" or (plan.stock.kind == "sheet" and fasten != "screws")
     for part, axis, high in _around(left, right, top, bottom):

@@ -168,8 +168,8 @@ def _slide_room(
         max(slide.side_space_min, least_side),
         rule=f"room beside the box for a {slide.name}, each side",
         source=slide.source,
-        direction="up",
         least=max(slide.thickness, least_side),
+        settle_it=False,
     )
     below = sizer.settled(out.tables.figure("drawer_height_plywood").value, "up")
     return Room(
@@ -269,6 +269,10 @@ def set_running(
     return _slides(out, id, region, room, box, front_back)
 
 
+END_PLAY = 3.0
+"""From the bar to the round end that a router leaves in its groove [mm]: 1/8 in, common practice."""
+
+
 def _bars(
     out: SetOut,
     id: str,
@@ -310,6 +314,7 @@ def _bars(
         )
         return Run(sizer.settled(max(length, 0.0) * 2 / 3, "down"))
     z1 = box.low[2] + sizer.settled((box.size(2) + groove_high) / 2)
+    groove_start = start - sizer.settled(groove_high / 2 + END_PLAY, "up")
     for side, wall, at_left in ((left, region.walls.left, True), (right, region.walls.right, False)):
         outer = side.face(0, not at_left)
         side.cuts.append(
@@ -320,7 +325,7 @@ def _bars(
                 z1 - groove_high,
                 z1,
                 deep,
-                start,
+                groove_start,
                 None,
                 holds=f"{id}.bar",
                 purpose="running",

@@ -8,7 +8,6 @@ from boardwright.piece.joints.fastening import fasten
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
-
 LEAST_STOP = 12.0
 """A rabbet is not stopped nearer than this to the end it runs to [mm]: it goes through (common practice)."""
 
