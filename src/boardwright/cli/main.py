@@ -152,10 +152,20 @@ def plan(
     paper: Annotated[Paper, typer.Option("--paper", help="paper of the PDF")] = Paper.letter,
     units: UnitsOpt = None,
     format: FormatOpt = Format.text,
+    files_: Annotated[
+        str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
+    ] = "json,csv,svg,step,pdf",
 ) -> None:
     """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""
     from boardwright.pipeline import make_plan
-    from boardwright.publish.run import publish
+    from boardwright.publish.run import FORMATS, publish
+
+    kinds = FORMATS if files_ == "all" else tuple(k.strip() for k in files_.split(",") if k.strip())
+    unknown = [k for k in kinds if k not in FORMATS]
+    if unknown or not kinds:
+        raise typer.BadParameter(
+            f"`{', '.join(unknown) or files_}` is not one of {', '.join(FORMATS)}", param_hint="--files"
+        )
 
     _need_file(file)
     with _progress(format) as say:
@@ -163,7 +173,7 @@ def plan(
         made, findings = make_plan(result, progress=say)
         if made is not None:
             try:
-                paths = publish(made, out, paper.value, progress=lambda p: say(f"wrote {p.name}"))
+                paths = publish(made, out, paper.value, kinds, progress=lambda p: say(f"wrote {p.name}"))
             except OSError as e:
                 raise typer.BadParameter(
                     f"`{out}` cannot be written: {e.strerror}", param_hint="--out"
@@ -173,8 +183,8 @@ def plan(
     else:
         show.show_findings(findings)
         if made is not None:
-            pdf = next((p for p in paths if p.suffix == ".pdf"), paths[0])
-            typer.echo(f"{len(paths)} files in {out}; the plan is {pdf}")
+            pdf = next((p for p in paths if p.suffix == ".pdf"), None)
+            typer.echo(f"{len(paths)} files in {out}" + (f"; the plan is {pdf}" if pdf else ""))
     raise typer.Exit(1 if has_errors(findings) or made is None else 0)
 
 

@@ -215,12 +215,15 @@ def _square(draft: Draft) -> bool:
 
 
 def _ways(draft: Draft, base: Signs, step: float) -> list[_Way]:
+    """The ways to lay a part in which the fewest sizes fall between two steps."""
     frames = [_Frame(draft, _times(base, turn), step) for turn in TURNS]
     if _square(draft):
         frames += [
             _Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS
         ]
-    return [_laid(frame, step) for frame in frames]
+    ways = [_laid(frame, step) for frame in frames]
+    least = min(w.rank[0] for w in ways)
+    return [w for w in ways if w.rank[0] == least]
 
 
 def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
@@ -242,7 +245,7 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         mirror_key = (*body, min(w.key for w in _ways(draft, _times(base, MIRROR), step)))
         letters.setdefault(key, letter(len(letters)))
         view = shown.setdefault(key, min(ways, key=lambda w: (w.rank, w.key)).key)
-        way = min((w for w in ways if w.key == view), key=lambda w: w.rank, default=ways[0])
+        way = min((w for w in ways if w.key == view), key=lambda w: w.rank)
         laid.append((way, key, mirror_key))
     parts = []
     for way, key, mirror_key in laid:

@@ -25,7 +25,7 @@ from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin
 from boardwright.stock.verify import verify
 from boardwright.stock.wording import counted, percent, sold
 
-EFFORT = 0.3
+EFFORT = 0.15
 """How long each lot is tried; about a second for the pieces of a chest of drawers."""
 WORTH_NAMING = (12 * INCH, 3 * INCH)
 """Least length and width of a leftover that is worth a name [mm]: the 12 in and 3 in rule of the trade."""

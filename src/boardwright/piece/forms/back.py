@@ -261,10 +261,16 @@ def _screws(
         no_screw(out, panel, part, "case.back", panel.size(1), part.size(1) - panel.size(1), edge)
         return ()
     screw, length = chosen
+    line = panel.low[axis] + out.sizer.settled(middle - panel.low[axis])
+    low = max(part.low[axis], panel.low[axis]) + screw.shank
+    high = min(part.high[axis], panel.high[axis]) - screw.shank
+    if not low <= line <= high:
+        line = middle
+    if not low <= line <= high:
+        no_screw(out, panel, part, "case.back", panel.size(1), part.size(1) - panel.size(1), edge)
+        return ()
     ids = []
     for at in places(out, run, None, SPACING):
-        head = spot(
-            1, panel.high[1], axis, panel.low[axis] + out.sizer.settled(middle - panel.low[axis]), along, at
-        )
+        head = spot(1, panel.high[1], axis, line, along, at)
         ids.append(drive(out, panel, part, 1, False, head, screw, length, panel.size(1), path="case.back"))
     return tuple(ids)
