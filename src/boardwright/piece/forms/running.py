@@ -269,6 +269,8 @@ def set_running(
     return _slides(out, id, region, room, box, front_back)
 
 
+LEAST_HELD = 2.5
+"""Least of a bar that stands in its groove [mm]: 3/32 in, common practice."""
 END_PLAY = 3.0
 """From the bar to the round end that a router leaves in its groove [mm]: 1/8 in, common practice."""
 
@@ -300,17 +302,24 @@ def _bars(
     thick = sizer.settled(beside + deep - tables.figure("bar_depth_clearance").value, "down")
     start = front_back + sizer.settled(25.4)
     length = sizer.settled(box.high[1] - start, "down")
-    if groove_high > box.size(2) - 4 * play + 1e-6 or thick < LEAST_BAR or length < LEAST_BAR_LENGTH:
+    held = thick - beside
+    if (
+        groove_high > box.size(2) - 4 * play + 1e-6
+        or thick < LEAST_BAR
+        or held < LEAST_HELD - 1e-6
+        or length < LEAST_BAR_LENGTH
+    ):
         out.find(
             "drawer.no-room-for-bars",
             f"the bars of {left.group.replace('.', ' ')} have no room",
             region.path,
             found=f"sides {out.about(box.size(2))} high, bar {out.about(max(thick, 0.0))} thick, "
-            f"{out.about(max(length, 0.0))} long",
-            expected=f"sides at least {out.up(groove_high + 4 * play)} high, a bar at least {out.up(LEAST_BAR)} thick "
-            f"and {out.up(LEAST_BAR_LENGTH)} long",
+            f"{out.about(max(held, 0.0))} of it in the groove, {out.about(max(length, 0.0))} long",
+            expected=f"sides at least {out.up(groove_high + 4 * play)} high, a bar at least {out.up(LEAST_BAR)} thick, "
+            f"{out.up(LEAST_HELD)} of it in the groove, and {out.up(LEAST_BAR_LENGTH)} long",
             source="common practice",
-            remedy="make the opening higher or deeper or the bars lower, or run the drawer on runners or slides",
+            remedy="make the opening higher or deeper, the drawer sides thicker or the bars lower, "
+            "or run the drawer on runners or slides",
         )
         return Run(sizer.settled(max(length, 0.0) * 2 / 3, "down"))
     z1 = box.low[2] + sizer.settled((box.size(2) + groove_high) / 2)
