@@ -58,6 +58,8 @@ class _Face:
     normal: Vec
     point: Vec
     part_index: int
+    near: tuple[float, float]
+    """Least and greatest nearness to the eye over its outline [mm]."""
 
     def nearness(self, p: Point2, view: View) -> float:
         return _nearness(self.normal, self.point, p, view)
@@ -70,7 +72,9 @@ def seen_faces(shapes: Sequence[Shape], view: View) -> list[SeenFace]:
     for k, f in enumerate(faces):
         seen = f.region
         for m, g in enumerate(faces):
-            if m != k and _boxes_meet(f.box, g.box) and _before(g, f, view):
+            if m == k or g.near[1] <= f.near[0] + 1e-6:
+                continue
+            if _boxes_meet(f.box, g.box) and _before(g, f, view):
                 seen = seen - g.region
         for piece in seen.decompose():
             area = piece.area()
@@ -152,7 +156,10 @@ def _faces_towards(shape: Shape, index: int, view: View) -> list[_Face]:
             continue
         region = CrossSection(rings, FillRule.EvenOdd)
         low_x, low_y, high_x, high_y = region.bounds()
-        out.append(_Face(region, (low_x, low_y, high_x, high_y), normal, (at.X(), at.Y(), at.Z()), index))
+        point = (at.X(), at.Y(), at.Z())
+        depths = [_nearness(normal, point, p, view) for ring in rings for p in ring]
+        box = (low_x, low_y, high_x, high_y)
+        out.append(_Face(region, box, normal, point, index, (min(depths), max(depths))))
     return out
 
 
