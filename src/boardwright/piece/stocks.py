@@ -16,6 +16,9 @@ from boardwright.tables.bundle import Tables
 LENGTHWISE = 0.00006
 """Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry (trade figure)."""
 DEFAULT_REGION = "interior_most"
+STAND_IN_DENSITY = 600.0
+"""Density of a stock that is not known [kg/m3]; an error stands beside every figure it goes into."""
+LEAST_THICKNESS, LARGEST_THICKNESS = 1.0, 150.0
 CALIPER = {"in": 0.0254, "mm": 0.01}
 """Finest reading of a measured thickness that is carried [mm]: 0.001 in or 0.01 mm."""
 
@@ -91,9 +94,23 @@ def read_stocks(
             continue
         make: Callable[..., Stock | None] = _wood if entry.wood is not None else _sheet
         stock = make(design, tables, sizer, moisture, name, entry, findings)
+        if stock is None:
+            stock = _stand_in(sizer, name, entry)
         if stock is not None:
             out[name] = stock
     return out, findings
+
+
+def _stand_in(sizer: Sizer, name: str, entry: StockEntry) -> Stock | None:
+    """A stock of the thickness asked for in place of one that is not known.
+
+    It stands for the rest of the check only, so that one wrong word does not bring on other findings.
+    """
+    sizes = _thickness(sizer, name, entry)
+    if sizes is None or not LEAST_THICKNESS < sizes[1] <= LARGEST_THICKNESS:
+        return None
+    kind = "wood" if entry.wood is not None else "sheet"
+    return Stock(name, kind, name, "", sizes[1], sizes[0], entry.measured is not None, STAND_IN_DENSITY)
 
 
 def _unknown(design: Design, code: str, path: str, what: str, key: str, known: list[str]) -> Finding:
@@ -175,7 +192,7 @@ def _wood(
     else:
         actual = _caliper(sizer, actual)
         sizer.explain(f"{path}.thickness", actual, "as measured", "", f"{path}.measured", given=True)
-    if not 1.0 < actual <= 150.0:
+    if not LEAST_THICKNESS < actual <= LARGEST_THICKNESS:
         findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None
     if row.sg_12 is None and row.sg_green is None:
@@ -258,7 +275,7 @@ def _sheet(
         actual = row.actual
         findings.append(_measure_it(design, path, sizer, row.actual, nominal, row.source))
     actual = _caliper(sizer, actual)
-    if not 1.0 < actual <= 150.0:
+    if not LEAST_THICKNESS < actual <= LARGEST_THICKNESS:
         findings.append(_refuse_thickness(design, _own(path, entry), sizer, actual))
         return None
     sizer.explain(
