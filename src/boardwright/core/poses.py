@@ -32,6 +32,19 @@ def cross(a: Vec, b: Vec) -> Vec:
     return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
 
 
+def square_to(way: Vec) -> tuple[Vec, Vec]:
+    """Two unit vectors that make a right-handed frame with a third: it is along an axis, they are too.
+
+    Args:
+        way: a unit vector.
+    """
+    least = min(range(3), key=lambda i: (abs(way[i]), i))
+    x = cross(AXES[least], way)
+    size = dot(x, x) ** 0.5
+    x = scaled(x, 1 / size)
+    return x, cross(way, x)
+
+
 @dataclass(frozen=True, slots=True)
 class Pose:
     """Rigid placement of a part: its origin and its three axes, in piece coordinates.

@@ -18,7 +18,7 @@ from boardwright.drawings.section import section
 from boardwright.drawings.svg import dimension_line, extension_lines
 from boardwright.piece.cuts import Groove, Rabbet
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import bodies
+from boardwright.solids.taken import taken
 
 MARGIN = 7.0
 """Wood shown on either side of a cut [mm on paper]."""
@@ -113,7 +113,7 @@ def _detail(part: Part, group: list[Feature], printer: Printer) -> Block:
 def clearest(part: Part, axis: int, low: float, high: float) -> float:
     """Where along a cut the fewest other cuts run in, as near to its middle as may be [mm]."""
     spans = [
-        (b.low[axis], b.high[axis]) for c in part.cuts for b in bodies(c, part.size) if isinstance(b, Box)
+        (b.low[axis], b.high[axis]) for c in part.cuts for b in taken(c, part.size) if isinstance(b, Box)
     ]
     stops = sorted({low, high, *(v for s in spans for v in s if low < v < high)})
     middles = [(low + high) / 2, *((a + b) / 2 for a, b in itertools.pairwise(stops))]

@@ -6,7 +6,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, fields, replace
 from typing import Any, Protocol
 
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.drawings.fitted_words import SIDE_WORDS, fitted_words
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, holds
 from boardwright.piece.records import Part
 
 
@@ -25,16 +26,6 @@ class Printer(Protocol):
 
     def tool(self, mm: float) -> str:
         """The diameter of a drill or head [mm], as such tools are sold."""
-
-
-SIDE_WORDS = {
-    Side.FACE: "face",
-    Side.BACK: "back face",
-    Side.EDGE: "reference edge",
-    Side.FAR_EDGE: "far edge",
-    Side.END: "reference end",
-    Side.FAR_END: "far end",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +68,7 @@ def _kind(cut: Cut) -> Cut:
         cut = replace(cut, holds="", purpose="")
     elif isinstance(cut, Notch):
         cut = replace(cut, holds="")
-    else:
+    elif isinstance(cut, Hole):
         cut = replace(cut, at=(0.0, round(cut.at[1], 4) if cut.side.axis != 2 else 0.0))
     noisy: dict[str, Any] = {
         f.name: round(v, 4) for f in fields(cut) if isinstance(v := getattr(cut, f.name), float)
@@ -90,7 +81,7 @@ def _words(cuts: list[Cut], part: Part, printer: Printer, letters: Mapping[str, 
     times = f"{len(cuts)} × " if len(cuts) > 1 else ""
     if isinstance(first, Hole):
         return times + _hole_words(first, part, printer, letters)
-    held = sorted({letters[c.holds] for c in cuts if not isinstance(c, Hole) and c.holds in letters})
+    held = sorted({letters[holds(c)] for c in cuts if holds(c) in letters})
     what = f", for {', '.join(held)}" if held else ""
     if isinstance(first, Groove):
         return times + _groove_words(first, part, printer) + what
@@ -98,6 +89,8 @@ def _words(cuts: list[Cut], part: Part, printer: Printer, letters: Mapping[str, 
         text = f"rabbet {printer.size(first.width)} wide × {printer.size(first.depth)} deep"
         along = f" along the {SIDE_WORDS[first.edge]}, cut into the {SIDE_WORDS[first.side]}"
         return times + text + along + _stops(first.start, first.end, _third(first), part, printer) + what
+    if not isinstance(first, Notch):
+        return times + fitted_words(first, part.size, printer) + what
     text = f"notch {printer.size(first.length)} long × {printer.size(first.width)} wide"
     return f"{times}{text} at the {SIDE_WORDS[first.end]} and {SIDE_WORDS[first.edge]}{what}"
 
@@ -176,7 +169,7 @@ def positions(part: Part) -> Positions:
         elif isinstance(c, Notch):
             x.append(length - c.length if c.end.high else c.length)
             y.append(width - c.width if c.edge.high else c.width)
-        elif c.marked_through:
+        elif not isinstance(c, Hole) or c.marked_through:
             continue
         elif c.side.axis == 0:
             y.append(c.at[0])

@@ -18,10 +18,10 @@ from boardwright.drawings.part_foot import foot_of
 from boardwright.drawings.records import Drawing, Entity, Line, Point, Text
 from boardwright.drawings.scales import scale_text, scales
 from boardwright.drawings.spacing import spread
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side, entered
 from boardwright.piece.records import Part
 from boardwright.solids.exact import ProjectedEdge, View, part_shape, projected_edges
-from boardwright.solids.primitives import bodies
+from boardwright.solids.taken import around, taken
 
 GAP = 11.0
 """Between two views, room for balloons [mm]."""
@@ -125,8 +125,9 @@ def _project(part: Part) -> _Lines:
     shape = part_shape(part)
     weights = {Side.FACE: 0, Side.BACK: 0}
     for c in part.cuts:
-        if not isinstance(c, Notch) and c.side in weights:
-            weights[c.side] += 1 if isinstance(c, Hole) else 3
+        side = entered(c)
+        if side in weights:
+            weights[side] += 1 if isinstance(c, Hole) else 3
     seen = Side.BACK if weights[Side.BACK] > weights[Side.FACE] else Side.FACE
     z = -1.0 if seen is Side.BACK else 1.0
     face = View("face", (0.0, 0.0, z), (0.0, z, 0.0))
@@ -221,7 +222,7 @@ class _Views:
         """Where the end-grain mark stands in the end view: the longest stretch that no cut reaches."""
         size = self.part.size
         cuts = [
-            x for c in self.part.cuts for x in bodies(c, size) if isinstance(x, Box) and x.size(1) < size[1]
+            x for c in self.part.cuts for x in taken(c, size) if isinstance(x, Box) and x.size(1) < size[1]
         ]
         stops = sorted(
             {0.0, size[1], *(min(max(v, 0.0), size[1]) for x in cuts for v in (x.low[1], x.high[1]))}
@@ -379,6 +380,8 @@ class _Views:
             x = size[0] - c.length / 2 if c.end.high else c.length / 2
             y = size[1] - c.width if c.edge.high else c.width
             return (self.x(x), self.y(y)), False
+        if not isinstance(c, Groove | Rabbet):
+            return self._fitted_spot(c), False
         middle = self._middle(c)
         if isinstance(c, Rabbet):
             along = c.edge.axis == 1 and c.side.axis != 0
@@ -388,6 +391,13 @@ class _Views:
             end = min(c.end, size[0]) if _runs(c) == 0 else size[0]
             return (self.x(end) - min(3.0, self.long * 0.05), self.y(middle[1])), True
         return (self.x(middle[0]), self.y(max(0.0, min(2.0 / self.k, size[1] / 4)) + self._low(c))), False
+
+    def _fitted_spot(self, c: Cut) -> Point:
+        """Near the middle of the room that a cut takes, as far as the face view shows it."""
+        room = around(c, self.part.size)
+        x = (max(0.0, room.low[0]) + min(self.part.size[0], room.high[0])) / 2
+        y = (max(0.0, room.low[1]) + min(self.part.size[1], room.high[1])) / 2
+        return (self.x(x), self.y(y))
 
     def _low(self, c: Groove | Rabbet) -> float:
         return max(0.0, c.start) if _runs(c) == 1 else 0.0

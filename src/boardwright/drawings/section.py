@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from boardwright.core.poses import Box
 from boardwright.drawings.records import Point
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import bodies
+from boardwright.solids.taken import taken
 
 Window = tuple[float, float, float, float]
 """Left, lower, right and upper edge [mm]."""
@@ -39,7 +39,7 @@ def section(part: Part, across: int, at: float, window: Window) -> Section:
     gone = [
         (x.low[a], x.low[b], x.high[a], x.high[b])
         for c in part.cuts
-        for x in bodies(c, part.size)
+        for x in taken(c, part.size)
         if isinstance(x, Box) and x.low[across] < at < x.high[across]
     ]
     us = _stops([0.0, part.size[a], *(v for g in gone for v in (g[0], g[2]))], window[0], window[2])

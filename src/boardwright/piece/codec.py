@@ -2,12 +2,51 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import MISSING, fields
 from typing import Any
 
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.cuts import (
+    Bevel,
+    Curve,
+    Cut,
+    DovetailSlot,
+    DovetailTongue,
+    Fingers,
+    Groove,
+    Hole,
+    Mortise,
+    Moulding,
+    Notch,
+    Pins,
+    Rabbet,
+    RaisedField,
+    Side,
+    Tails,
+    Taper,
+    Tenon,
+    VGroove,
+)
 
-KINDS: dict[str, type[Cut]] = {"groove": Groove, "rabbet": Rabbet, "notch": Notch, "hole": Hole}
+KINDS: dict[str, type[Cut]] = {
+    "groove": Groove,
+    "rabbet": Rabbet,
+    "notch": Notch,
+    "hole": Hole,
+    "mortise": Mortise,
+    "tenon": Tenon,
+    "fingers": Fingers,
+    "tails": Tails,
+    "pins": Pins,
+    "dovetail slot": DovetailSlot,
+    "dovetail tongue": DovetailTongue,
+    "bevel": Bevel,
+    "taper": Taper,
+    "moulding": Moulding,
+    "raised field": RaisedField,
+    "curve": Curve,
+    "V groove": VGroove,
+}
 _NAMES: dict[type[Cut], str] = {cls: kind for kind, cls in KINDS.items()}
 
 
@@ -23,12 +62,14 @@ def cut_to_data(cut: Cut) -> dict[str, Any]:
     data: dict[str, Any] = {"kind": _NAMES[type(cut)]}
     for f in fields(cut):
         value = getattr(cut, f.name)
-        if isinstance(value, Side):
-            value = value.value
-        elif isinstance(value, tuple):
-            value = list(value)
-        data[f.name.rstrip("_")] = value
+        data[f.name.rstrip("_")] = _data(value)
     return data
+
+
+def _data(value: Any) -> Any:
+    if isinstance(value, Side):
+        return value.value
+    return [_data(v) for v in value] if isinstance(value, tuple) else value
 
 
 def cut_from_data(data: dict[str, Any]) -> Cut:
@@ -70,6 +111,10 @@ def _value(kind: str, key: str, type_name: str, value: Any) -> Any:
         return value
     if type_name in ("str", "bool") and type(value).__name__ == type_name:
         return value
-    if type_name.startswith("tuple") and isinstance(value, list) and len(value) == 2:
+    many = re.fullmatch(r"tuple\[(.*), \.\.\.\]", type_name)
+    if many and isinstance(value, list):
+        return tuple(_value(kind, key, many[1], v) for v in value)
+    some = re.fullmatch(r"tuple\[(float(?:, float)*)\]", type_name)
+    if some and isinstance(value, list) and len(value) == some[1].count("float"):
         return tuple(_value(kind, key, "float", v) for v in value)
     raise ValueError(f"{kind}: `{key}` cannot be {value!r}")

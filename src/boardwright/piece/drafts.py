@@ -9,7 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from boardwright.core.findings import Place
-from boardwright.core.poses import Box, Vec
+from boardwright.core.poses import Box, Pose, Vec
+from boardwright.piece.cuts import Fitted, Shaped, Side
+from boardwright.piece.laying import nearer
 from boardwright.piece.records import Stock
 
 EPS = 1e-6
@@ -80,14 +82,22 @@ class Bore:
     for_: str = ""
     mate: str = ""
     marked: bool = False
+    counterbore: float = 0.0
+    counterbore_depth: float = 0.0
+    lean: float = 0.0
+    lean_axis: int = 0
 
 
-DraftCut = Channel | Step | Corner | Bore
+DraftCut = Channel | Step | Corner | Bore | Fitted | Shaped
+"""Fitted and shaped cuts stand in a draft as they are, with places on the draft's axes [mm] and its sides."""
 
 
 @dataclass(slots=True)
 class Draft:
-    """A part being set out."""
+    """A part being set out.
+
+    Its box lies square in a frame of its own; `tilt` takes that frame to the piece, None when they are the same.
+    """
 
     id: str
     name: str
@@ -101,6 +111,20 @@ class Draft:
     cuts: list[DraftCut] = field(default_factory=list)
     place: Place = field(default_factory=Place)
     grown: dict[tuple[int, bool], float] = field(default_factory=dict)
+    tilt: Pose | None = None
+
+    @property
+    def axes(self) -> tuple[int, int, int]:
+        """Its axes of length, width and thickness."""
+        return (self.length_axis, self.width_axis, self.thickness_axis)
+
+    def index(self, axis: int) -> int:
+        """Which axis of the part follows an axis: 0 length, 1 width, 2 thickness."""
+        return self.axes.index(axis)
+
+    def side(self, axis: int, high: bool) -> Side:
+        """The side of the part at the low or high end of an axis, as fitted and shaped cuts of the draft name it."""
+        return Side.of(self.index(axis), high)
 
     @property
     def thickness_axis(self) -> int:
@@ -149,11 +173,17 @@ class Draft:
     def shorten(self, axis: int, by: float) -> None:
         """Take less than a step off the high side; what is cut there stays where it is in the piece [mm]."""
         self.high[axis] -= by
-        self.cuts[:] = [_nearer(c, axis, by, self.high[axis]) for c in self.cuts]
+        side = self.side(axis, True)
+        self.cuts[:] = [
+            nearer(c, side, by) if isinstance(c, Fitted | Shaped) else _nearer(c, axis, by, self.high[axis])
+            for c in self.cuts
+        ]
 
 
 def _nearer(c: DraftCut, axis: int, by: float, end: float) -> DraftCut:
     """A cut whose sizes from the high side of an axis are `by` less, since that side has come nearer."""
+    if not isinstance(c, Channel | Step | Corner | Bore):
+        return c
     if isinstance(c, Corner):
         at_a, at_b = (c.a_axis, c.a_high) == (axis, True), (c.b_axis, c.b_high) == (axis, True)
         return replace(c, a_size=c.a_size - by * at_a, b_size=c.b_size - by * at_b)

@@ -9,13 +9,14 @@ another only as its mirror image gets its own letter, and says so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
 from typing import Any
 
 from boardwright.core.letters import letter
 from boardwright.core.poses import AXES, Pose, cross, scaled
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.cuts import Bevel, Curve, Cut, Groove, Hole, Notch, Rabbet, Side
 from boardwright.piece.drafts import Bore, Channel, Corner, Draft, DraftCut, Step
+from boardwright.piece.laying import laid
 from boardwright.piece.records import Part
 
 Signs = tuple[int, int, int]
@@ -49,13 +50,34 @@ class _Frame:
         b = self.at(axis, d.high[axis] if end is None else end)
         return (a, b) if a <= b else (b, a)
 
+    def turned_side(self, side: Side) -> Side:
+        """A side of the draft, as the part so laid has it."""
+        return self.side(self.draft.axes[side.axis], side.high)
+
+    def turned_axis(self, axis: int) -> int:
+        """An axis of the draft, as the part so laid has it."""
+        return self.axes.index(self.draft.axes[axis])
+
+    def place(self, axis: int, value: float) -> float:
+        """A place on an axis of the draft, from the low end of the part so laid [mm]."""
+        return self.at(self.draft.axes[axis], value)
+
+    def along(self, axis: int) -> int:
+        """+1 when the part so laid has an axis of the draft the same way round, else -1."""
+        return self.signs[self.turned_axis(axis)]
+
+    def extent(self, axis: int) -> float:
+        """Size of the blank along an axis of the draft [mm]."""
+        return self.draft.size(self.draft.axes[axis])
+
     def pose(self) -> Pose:
         d = self.draft
         directions = [scaled(AXES[a], float(s)) for a, s in zip(self.axes, self.signs, strict=True)]
         origin: list[float] = [0.0, 0.0, 0.0]
         for a, s in zip(self.axes, self.signs, strict=True):
             origin[a] = d.low[a] if s > 0 else d.high[a]
-        return Pose((origin[0], origin[1], origin[2]), directions[0], directions[1], directions[2])
+        pose = Pose((origin[0], origin[1], origin[2]), directions[0], directions[1], directions[2])
+        return pose.then(d.tilt) if d.tilt is not None else pose
 
     def cut(self, c: DraftCut) -> Cut:
         if isinstance(c, Channel):
@@ -88,7 +110,7 @@ class _Frame:
             )
         if isinstance(c, Corner):
             return self._corner(c)
-        return self._bore(c)
+        return self._bore(c) if isinstance(c, Bore) else laid(c, self)
 
     def _corner(self, c: Corner) -> Cut:
         pairs = [
@@ -121,6 +143,10 @@ class _Frame:
             c.purpose,
             c.for_,
             c.mate if c.marked or (c.purpose == "pilot" and self._between_steps(at)) else "",
+            c.counterbore,
+            c.counterbore_depth,
+            c.lean * self.signs[self.axes.index(c.lean_axis)] if c.lean else 0.0,
+            self.axes.index(c.lean_axis) if c.lean else 0,
         )
 
     def _between_steps(self, at: tuple[float, ...]) -> bool:
@@ -138,45 +164,40 @@ def _r(value: float) -> int:
 def shape_key(cut: Cut) -> tuple[Any, ...]:
     """What makes two cuts the same shape.
 
-    Everything but what they hold, and where a hole is that is marked in place.
+    Everything but what they hold and are for, and where a hole is that is marked in place.
     """
-    if isinstance(cut, Groove):
-        return (
-            "groove",
-            cut.side.value,
-            cut.along,
-            *map(_r, (cut.at, cut.width, cut.depth, cut.start, cut.end)),
-        )
-    if isinstance(cut, Rabbet):
-        return (
-            "rabbet",
-            cut.side.value,
-            cut.edge.value,
-            *map(_r, (cut.width, cut.depth, cut.start, cut.end)),
-        )
-    if isinstance(cut, Notch):
-        return ("notch", cut.end.value, cut.edge.value, _r(cut.length), _r(cut.width))
-    if cut.marked_through:
-        return ("hole marked in place", cut.side.value, _r(cut.diameter), _r(cut.depth))
-    return (
-        "hole",
-        cut.side.value,
-        *map(_r, (*cut.at, cut.diameter, cut.depth, cut.countersink, cut.slot)),
-        cut.slot_along,
-        cut.through,
-    )
+    name = type(cut).__name__
+    if isinstance(cut, Hole) and cut.marked_through:
+        return (name, "marked in place", cut.side.value, _r(cut.diameter), _r(cut.depth))
+    return (name, *(_plain(getattr(cut, f.name)) for f in fields(cut) if f.name not in _NO_SHAPE))
+
+
+_NO_SHAPE = frozenset({"holds", "purpose", "for_", "marked_through"})
+
+
+def _plain(value: Any) -> Any:
+    """A value of a cut as it is compared: lengths by the grain, sides by their names."""
+    if isinstance(value, float):
+        return _r(value)
+    if isinstance(value, tuple):
+        return tuple(_plain(v) for v in value)
+    return value.value if isinstance(value, Side) else value
+
+
+_PLACED = ("at", "start", "end", "sockets", "steps")
 
 
 def _off_step(cut: Cut, step: float) -> int:
-    values: tuple[float, ...]
-    if isinstance(cut, Groove):
-        values = (cut.at, cut.start, cut.end)
-    elif isinstance(cut, Rabbet):
-        values = (cut.start, cut.end)
-    elif isinstance(cut, Hole):
-        values = cut.at
-    else:
-        values = ()
+    """How many places of a cut lie between two steps."""
+    if isinstance(cut, Notch | Curve | Bevel):
+        return 0
+    values: list[float] = []
+    for name in _PLACED:
+        value = getattr(cut, name, ())
+        if isinstance(value, float):
+            values.append(value)
+        elif isinstance(value, tuple):
+            values += [v for pair in value for v in (pair[:2] if isinstance(pair, tuple) else (pair,))]
     return sum(1 for v in values if abs(v / step - round(v / step)) > 1e-4)
 
 
@@ -202,7 +223,7 @@ class _Way:
 
 def _laid(frame: _Frame, step: float) -> _Way:
     cuts = sorted(((shape_key(c), c) for c in map(frame.cut, frame.draft.cuts)), key=lambda pair: pair[0])
-    on_face = sum(1 for _, c in cuts if not isinstance(c, Notch) and c.side is Side.FACE)
+    on_face = sum(1 for _, c in cuts if getattr(c, "side", None) is Side.FACE)
     away = sum(1 for sign in frame.signs[:2] if sign < 0)
     rank = (sum(_off_step(c, step) for _, c in cuts), away, -on_face)
     return _Way(tuple(key for key, _ in cuts), frame, tuple(c for _, c in cuts), rank)

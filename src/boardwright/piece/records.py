@@ -7,9 +7,10 @@ frame (see `cuts`) to the piece (x left to right, y front to back, z up).
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from boardwright.core.findings import Place
-from boardwright.core.poses import Box, Pose, Vec
+from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
 from boardwright.piece.cuts import Cut
 
 
@@ -111,6 +112,14 @@ class Part:
         return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
+def _twice_area(corners: tuple[Vec, ...]) -> Vec:
+    total: Vec = (0.0, 0.0, 0.0)
+    for a, b in pairwise(corners[1:]):
+        one, two = add(a, scaled(corners[0], -1.0)), add(b, scaled(corners[0], -1.0))
+        total = add(total, cross(one, two))
+    return total
+
+
 @dataclass(frozen=True, slots=True)
 class Contact:
     """A face where two parts should touch.
@@ -122,6 +131,9 @@ class Contact:
         glued: True when it is a glue face.
         gap: planned gap between the two parts there [mm]; 0 for contact.
         why: reason for the gap.
+        corners: of a face that is square to no axis, or no rectangle: its outline [mm], in one plane; seen from the
+            second part it runs counter-clockwise. `box` is then the box around it, `axis` the axis nearest to
+            square.
     """
 
     box: Box
@@ -130,6 +142,24 @@ class Contact:
     glued: bool = True
     gap: float = 0.0
     why: str = ""
+    corners: tuple[Vec, ...] = ()
+
+    @property
+    def normal(self) -> Vec:
+        """Unit vector square to the face, from the first part to the second."""
+        if not self.corners:
+            return scaled(AXES[self.axis], 1.0 if self.from_first else -1.0)
+        n = _twice_area(self.corners)
+        return scaled(n, 1 / dot(n, n) ** 0.5)
+
+    @property
+    def area(self) -> float:
+        """Area of the face [mm2]."""
+        if self.corners:
+            n = _twice_area(self.corners)
+            return float(dot(n, n) ** 0.5) / 2
+        one, two = (self.box.size(i) for i in range(3) if i != self.axis)
+        return one * two
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,18 +262,20 @@ class Space:
 
 @dataclass(frozen=True, slots=True)
 class Motion:
-    """A group of parts that moves: a drawer and its travel.
+    """A group of parts that moves: a drawer or tray and its travel, a door or lid and its turn.
 
     Attributes:
         id: the group id its parts carry, e.g. `drawer.3`.
-        kind: `drawer`.
+        kind: `drawer`, `tray`, `door` or `lid`.
         name: e.g. `drawer 3`.
-        direction: unit vector of opening.
-        travel: how far it opens in use [mm].
-        runs_on: `bars`, `runners` or `slides`.
+        direction: unit vector of opening; of what turns, the hinge axis, round which it opens counter-clockwise.
+        travel: how far it opens in use [mm]; 0 for what turns.
+        runs_on: `bars`, `runners`, `slides` …, or the hinge.
         opening: the room it has, in the piece [mm].
         side_clearance: planned, each side [mm]. height_clearance: planned at the moisture it is made at [mm].
         rear_clearance: planned behind it [mm].
+        turn: how far it opens [degrees]; 0 for what slides.
+        pivot: a point of the hinge axis [mm].
     """
 
     id: str
@@ -257,6 +289,8 @@ class Motion:
     height_clearance: float
     rear_clearance: float
     place: Place = field(default_factory=Place)
+    turn: float = 0.0
+    pivot: Vec = (0.0, 0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)

@@ -165,6 +165,8 @@ def _with_gap(joint: Joint, id: str, axis: int, end: float, gap: float) -> Joint
 
 
 def _clip(c: Contact, axis: int, end: float, gap: float) -> Contact:
+    if c.corners:
+        return c
     if c.axis == axis and abs(c.box.low[axis] - end - gap) < 1e-6:
         return Contact(c.box, c.axis, c.from_first, c.glued, c.gap + gap, "settled on the step")
     if c.axis != axis and c.box.high[axis] > end + 1e-6 > c.box.low[axis]:

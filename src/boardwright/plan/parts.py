@@ -8,7 +8,7 @@ from typing import Literal
 
 from boardwright.core.lengths import Printer
 from boardwright.piece.codec import cut_to_data
-from boardwright.piece.cuts import Cut, Hole
+from boardwright.piece.cuts import Curve, Cut, Hole, Moulding, RaisedField, Taper, VGroove
 from boardwright.piece.records import Part, Piece
 from boardwright.plan.places import places_words, toward
 from boardwright.plan.schema import Instance, PlanPart, Size, Sizes, Strip
@@ -102,6 +102,8 @@ def _lettered(cut: Cut, letters: Mapping[str, str]) -> Cut:
     """A cut with letters in place of part ids."""
     if isinstance(cut, Hole):
         return replace(cut, marked_through=letters.get(cut.marked_through, ""))
+    if isinstance(cut, Taper | Moulding | RaisedField | Curve | VGroove):
+        return cut
     return replace(cut, holds=letters.get(cut.holds, ""))
 
 

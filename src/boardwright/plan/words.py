@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from boardwright.core.lengths import Printer
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.drawings.fitted_words import fitted_words
+from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side, holds
 from boardwright.piece.records import Part
 
 SIDE_WORDS = {
@@ -65,7 +66,10 @@ def _line(cut: Cut, part: Part, p: Printer, letters: Mapping[str, str]) -> str:
             f"{p.size(cut.depth)} deep{_run(cut.start, cut.end, part.size[third], third, p)}"
             f"{_holds(cut.holds, letters)}."
         )
-    assert isinstance(cut, Notch)
+    if not isinstance(cut, Notch):
+        assert not isinstance(cut, Hole)
+        words = fitted_words(cut, part.size, p)
+        return f"{words[0].upper()}{words[1:]}{_holds(holds(cut), letters)}."
     return (
         f"Notch at the {SIDE_WORDS[cut.end]} and the {SIDE_WORDS[cut.edge]}: {p.size(cut.length)} along the grain, "
         f"{p.size(cut.width)} across{_holds(cut.holds, letters)}."

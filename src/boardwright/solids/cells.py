@@ -1,4 +1,7 @@
-"""A part as boxes: exact for blanks with box-shaped cuts, with holes taken as filled.
+"""A part as boxes: exact for blanks with box-shaped cuts.
+
+Holes, dovetails, bevels and all else that is no box are taken as filled, and a part that stands askew as boxes
+around its boxes.
 
 The dry fit tests these first, and the solids only where boxes cannot tell. The room that a box sweeps along
 an axis is a box, so a whole travel is tested at once, not at sample points.
@@ -11,24 +14,25 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import Box, Vec
+from boardwright.core.poses import Box
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Trough, bodies
+from boardwright.solids.primitives import reach_of
+from boardwright.solids.taken import taken
 
 
 @lru_cache(maxsize=4096)
 def own_cells(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     """Boxes that make up a part in its own frame, as (n, 2, 3) float [mm]: low and high corners."""
-    taken = [b for c in cuts if not isinstance(c, Hole) for b in bodies(c, size) if isinstance(b, Box)]
+    away = [b for c in cuts if not isinstance(c, Hole) for b in taken(c, size) if isinstance(b, Box)]
     lines = []
     for axis in range(3):
         marks = {0.0, size[axis]}
-        for b in taken:
+        for b in away:
             marks.update(m for m in (b.low[axis], b.high[axis]) if 0.0 < m < size[axis])
         lines.append(np.array(sorted(marks)))
     keep = np.ones([len(line) - 1 for line in lines], dtype=bool)
-    for b in taken:
+    for b in away:
         cut = [
             (line[:-1] >= b.low[axis] - 1e-9) & (line[1:] <= b.high[axis] + 1e-9)
             for axis, line in enumerate(lines)
@@ -40,24 +44,11 @@ def own_cells(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     return np.stack([low, high], axis=1)
 
 
-def _around(body: Body) -> tuple[Vec, Vec]:
-    """Lowest and highest corner of a body [mm]."""
-    if isinstance(body, Box):
-        return body.low, body.high
-    if isinstance(body, Trough):
-        points = np.array(body.corners())
-        return tuple(points.min(axis=0)), tuple(points.max(axis=0))
-    r = max(body.r0, body.r1)
-    low, high = [v - r for v in body.base], [v + r for v in body.base]
-    end = body.base[body.axis] + body.sign * body.length
-    low[body.axis], high[body.axis] = min(body.base[body.axis], end), max(body.base[body.axis], end)
-    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
-
-
 @lru_cache(maxsize=4096)
 def own_drilled(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
-    """Boxes around what is drilled out of a part, in its own frame, as (n, 2, 3) float [mm]."""
-    out = [_around(b) for c in cuts if isinstance(c, Hole) for b in bodies(c, size)]
+    """Boxes around what is taken out of a part and is no box, in its own frame, as (n, 2, 3) float [mm]."""
+    away = [b for c in cuts for b in taken(c, size) if isinstance(c, Hole) or not isinstance(b, Box)]
+    out = [(r.low, r.high) for r in map(reach_of, away)]
     return np.array(out, dtype=float).reshape(-1, 2, 3)
 
 
@@ -67,7 +58,7 @@ def cells(part: Part) -> Any:
 
 
 def drilled(part: Part) -> Any:
-    """Boxes around what is drilled out of a part, in the piece, as (n, 2, 3) float [mm]."""
+    """Boxes around what is taken out of a part and is no box, in the piece, as (n, 2, 3) float [mm]."""
     return _moved(part, own_drilled(part.size, part.cuts))
 
 

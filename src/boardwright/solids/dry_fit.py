@@ -8,10 +8,13 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import Box, Vec
-from boardwright.piece.records import Contact, Motion, Part, Piece
-from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled, swept
+from boardwright.core.poses import Box, Pose, Vec, add, scaled
+from boardwright.piece.cuts import Cut
+from boardwright.piece.records import Contact, Part, Piece
+from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled
 from boardwright.solids.mesh import box_solid, part_solid, shared_volume
+from boardwright.solids.primitives import Sweep
+from boardwright.solids.travel import Hit, hits
 
 TOUCH = 0.02
 """How far two parts are pressed into each other to measure the area they touch on [mm]."""
@@ -49,17 +52,6 @@ class Touch:
 
 
 @dataclass(frozen=True, slots=True)
-class Hit:
-    """Something that a moving group hits on its way."""
-
-    motion: str
-    part: str
-    obstacle: str
-    opening: float
-    """How far it has opened when it hits [mm]."""
-
-
-@dataclass(frozen=True, slots=True)
 class DryFit:
     """What the dry fit found."""
 
@@ -68,22 +60,13 @@ class DryFit:
     hits: tuple[Hit, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class _Room:
-    """The room that a part (its holes filled) or a bought thing takes: boxes as (n, 2, 3) float [mm]."""
-
-    id: str
-    group: str
-    boxes: Any
-
-
 def dry_fit(piece: Piece) -> DryFit:
     """Put the piece together dry."""
-    rooms = {p.id: _Room(p.id, p.group, cells(p)) for p in piece.parts}
-    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(_hits(piece, rooms)))
+    rooms = {p.id: cells(p) for p in piece.parts}
+    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(hits(piece, rooms)))
 
 
-def _overlaps(piece: Piece, rooms: dict[str, _Room]) -> list[Overlap]:
+def _overlaps(piece: Piece, rooms: dict[str, Any]) -> list[Overlap]:
     parts = piece.parts
     if not parts:
         return []
@@ -91,9 +74,9 @@ def _overlaps(piece: Piece, rooms: dict[str, _Room]) -> list[Overlap]:
     out = []
     for i, j in clashes(bounds, bounds):
         one, two = parts[i], parts[j]
-        if i >= j or not len(clashes(rooms[one.id].boxes, rooms[two.id].boxes)):
+        if i >= j or not len(clashes(rooms[one.id], rooms[two.id])):
             continue
-        found = _shared(one.size, one.cuts, one.pose, two.size, two.cuts, two.pose)
+        found = _shared(*_key(one), *_key(two))
         if found is not None:
             out.append(Overlap(one.id, two.id, found[0], found[1]))
     out += _hardware_overlaps(piece, bounds)
@@ -130,7 +113,7 @@ def _hardware_overlaps(piece: Piece, boxes: Any) -> list[Overlap]:
     return out
 
 
-def _touches(piece: Piece, rooms: dict[str, _Room]) -> list[Touch]:
+def _touches(piece: Piece, rooms: dict[str, Any]) -> list[Touch]:
     by_id = {p.id: p for p in piece.parts}
     holes = {p.id: drilled(p) for p in piece.parts}
     out = []
@@ -140,14 +123,17 @@ def _touches(piece: Piece, rooms: dict[str, _Room]) -> list[Touch]:
         for contact in joint.contacts:
             if contact.gap > 1e-9:
                 continue
-            sides = [contact.box.size(i) for i in range(3) if i != contact.axis]
-            area = sides[0] * sides[1]
+            area = contact.area
+            if contact.corners:
+                found = _pressed_askew(*_key(by_id[joint.first]), *_key(by_id[joint.second]), contact.corners)
+                out.append(Touch(joint.id, contact, area, found))
+                continue
             window = np.array([contact.box.low, contact.box.high], dtype=float)
             window[:, contact.axis] += (-TOUCH, TOUCH)
             push = np.zeros(3)
             push[contact.axis] = -TOUCH if contact.from_first else TOUCH
-            pressed = clipped(rooms[joint.second].boxes, window) + push
-            touching = common_volume(pressed, rooms[joint.first].boxes) / TOUCH
+            pressed = clipped(rooms[joint.second], window) + push
+            touching = common_volume(pressed, rooms[joint.first]) / TOUCH
             lost = sum(_mouths(holes[id], window, contact.axis) for id in (joint.first, joint.second))
             if lost and touching - lost < CLEAR * area:
                 touching, lost = _measured(contact, by_id[joint.first], by_id[joint.second]), 0.0
@@ -162,17 +148,12 @@ def _mouths(holes: Any, window: Any, axis: int) -> float:
 
 
 def _measured(contact: Contact, first: Part, second: Part) -> float:
-    return _pressed(
-        first.size,
-        first.cuts,
-        first.pose,
-        second.size,
-        second.cuts,
-        second.pose,
-        contact.box,
-        contact.axis,
-        contact.from_first,
-    )
+    return _pressed(*_key(first), *_key(second), contact.box, contact.axis, contact.from_first)
+
+
+def _key(part: Part) -> tuple[Vec, tuple[Cut, ...], Pose]:
+    """What the solid of a part follows from."""
+    return part.size, part.cuts, part.pose
 
 
 @lru_cache(maxsize=65536)
@@ -200,39 +181,21 @@ def _pressed(
     return float(((two ^ window).translate(push) ^ one).volume()) / TOUCH
 
 
-def _hits(piece: Piece, rooms: dict[str, _Room]) -> list[Hit]:
-    bought = [_Room(h.id, h.group, np.array([[h.box.low, h.box.high]], dtype=float)) for h in piece.hardware]
-    out: list[Hit] = []
-    for motion in piece.motions:
-        moving = [r for r in rooms.values() if r.group == motion.id]
-        still = [r for r in rooms.values() if r.group != motion.id]
-        standing = [r for r in bought if r.group != motion.id]
-        carried = [r for r in bought if r.group == motion.id]
-        for group, obstacles in ((moving, still), (moving, standing), (carried, still)):
-            out += _meetings(motion, group, obstacles)
-    return out
+@lru_cache(maxsize=16384)
+def _pressed_askew(
+    size1: Any, cuts1: Any, pose1: Any, size2: Any, cuts2: Any, pose2: Any, corners: tuple[Vec, ...]
+) -> float:
+    """Area that touches on a face with corners [mm2]: pressed along its normal, in a thin prism over the face only."""
+    from boardwright.solids.mesh import placed, sweep_solid
+
+    one, two = placed(size1, cuts1, pose1), placed(size2, cuts2, pose2)
+    normal = facet_normal(corners)
+    base = tuple(add(p, scaled(normal, -TOUCH)) for p in corners)
+    window = sweep_solid(Sweep(base, scaled(normal, 2 * TOUCH)))
+    push = list(scaled(normal, -TOUCH))
+    return float(((two ^ window).translate(push) ^ one).volume()) / TOUCH
 
 
-def _meetings(motion: Motion, moving: list[_Room], standing: list[_Room]) -> list[Hit]:
-    """What moving things meet on their way, each pair once, where it first meets."""
-    if not moving or not standing:
-        return []
-    obstacles = np.concatenate([r.boxes for r in standing])
-    owner = np.repeat(np.arange(len(standing)), [len(r.boxes) for r in standing])
-    out = []
-    for thing in moving:
-        found: dict[int, float] = {}
-        for a, b in clashes(swept(thing.boxes, motion.direction, motion.travel), obstacles):
-            at = _meets(thing.boxes[a], obstacles[b], motion.direction)
-            k = int(owner[b])
-            found[k] = min(found.get(k, at), at)
-        out += [Hit(motion.id, thing.id, standing[k].id, at) for k, at in sorted(found.items())]
-    return out
-
-
-def _meets(box: Any, obstacle: Any, direction: Vec) -> float:
-    """How far a box has gone along an axis when it first meets an obstacle [mm]."""
-    axis = max(range(3), key=lambda i: abs(direction[i]))
-    if direction[axis] < 0:
-        return max(0.0, float(box[0][axis] - obstacle[1][axis]))
-    return max(0.0, float(obstacle[0][axis] - box[1][axis]))
+def facet_normal(corners: tuple[Vec, ...]) -> Vec:
+    """Unit vector square to a face, from the first part to the second."""
+    return Contact(Box(corners[0], corners[0]), 0, True, corners=corners).normal

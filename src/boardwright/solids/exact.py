@@ -13,7 +13,8 @@ from typing import Any
 from boardwright.core.poses import Box, Pose, Vec, cross, dot
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Round, Trough, bodies
+from boardwright.solids.primitives import Body, Round, Sweep
+from boardwright.solids.taken import taken
 
 Shape = Any
 """An OCCT `TopoDS_Shape`; nothing outside `solids` looks into it."""
@@ -106,7 +107,7 @@ def _cut_blank(size: Vec, cuts: tuple[Cut, ...]) -> Shape:
     from OCP.ShapeUpgrade import ShapeUpgrade_UnifySameDomain
 
     blank = _body(Box((0.0, 0.0, 0.0), size))
-    tools = [_body(b) for c in cuts for b in bodies(c, size)]
+    tools = [_body(b) for c in cuts for b in taken(c, size)]
     if not tools:
         return blank
     first, rest = List_TopoDS_Shape(), List_TopoDS_Shape()
@@ -127,29 +128,43 @@ def _body(body: Body) -> Shape:
     from OCP.gp import gp_Ax2, gp_Dir, gp_Pnt
 
     if isinstance(body, Round):
-        way = [0.0, 0.0, 0.0]
-        way[body.axis] = float(body.sign)
-        frame = gp_Ax2(gp_Pnt(*body.base), gp_Dir(*way))
+        frame = gp_Ax2(gp_Pnt(*body.base), gp_Dir(*body.way))
         if abs(body.r0 - body.r1) < 1e-9:
             return BRepPrimAPI_MakeCylinder(frame, body.r0, body.length).Shape()
         return BRepPrimAPI_MakeCone(frame, body.r0, body.r1, body.length).Shape()
-    if isinstance(body, Trough):
-        return _trough(body)
+    if isinstance(body, Sweep):
+        return _sweep(body)
     return BRepPrimAPI_MakeBox(gp_Pnt(*body.low), gp_Pnt(*body.high)).Shape()
 
 
-def _trough(body: Trough) -> Shape:
-    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakePolygon
+def _sweep(body: Sweep) -> Shape:
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
     from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
     from OCP.gp import gp_Pnt, gp_Vec
 
-    outline = BRepBuilderAPI_MakePolygon()
-    for corner in body.corners()[:4]:
-        outline.Add(gp_Pnt(*corner))
-    outline.Close()
-    way = [0.0, 0.0, 0.0]
-    way[body.along] = body.length
-    return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(*way)).Shape()
+    points = [gp_Pnt(*p) for p in body.points]
+    first, last = body.smooth or (0, 0)
+    outline = BRepBuilderAPI_MakeWire()
+    i = 0
+    while i < len(points):
+        if body.smooth and i == first:
+            outline.Add(BRepBuilderAPI_MakeEdge(_smooth(points[first : last + 1])).Edge())
+            i = last
+        else:
+            outline.Add(BRepBuilderAPI_MakeEdge(points[i], points[(i + 1) % len(points)]).Edge())
+            i += 1
+    return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(*body.way)).Shape()
+
+
+def _smooth(points: Sequence[Any]) -> Any:
+    """One curve through some points."""
+    from OCP.collections import Array1_gp_Pnt
+    from OCP.GeomAPI import GeomAPI_PointsToBSpline
+
+    row = Array1_gp_Pnt(1, len(points))
+    for i, p in enumerate(points, 1):
+        row.SetValue(i, p)
+    return GeomAPI_PointsToBSpline(row).Curve()
 
 
 def placed(shape: Shape, pose: Pose) -> Shape:

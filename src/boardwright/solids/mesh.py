@@ -7,10 +7,11 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from boardwright.core.poses import Box, Pose, Vec
+from boardwright.core.poses import Box, Pose, Vec, square_to
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Round, Trough, bodies
+from boardwright.solids.primitives import Body, Round, Sweep
+from boardwright.solids.taken import taken
 
 SEGMENTS = 48
 """Facets of a full circle."""
@@ -22,22 +23,36 @@ def _solid(body: Body) -> Any:
     if isinstance(body, Box):
         size = [body.size(i) for i in range(3)]
         return Manifold.cube(size).translate(list(body.low))
-    if isinstance(body, Trough):
-        return Manifold.hull_points(body.corners())
-    return _round(body)
+    return sweep_solid(body) if isinstance(body, Sweep) else _round(body)
 
 
 def _round(body: Round) -> Any:
     from manifold3d import Manifold
 
     solid = Manifold.cylinder(body.length, body.r0, body.r1, SEGMENTS)
-    if body.sign < 0:
-        solid = solid.rotate([180.0, 0.0, 0.0])
-    if body.axis == 0:
-        solid = solid.rotate([0.0, 90.0, 0.0])
-    elif body.axis == 1:
-        solid = solid.rotate([-90.0, 0.0, 0.0])
-    return solid.translate(list(body.base))
+    x, y = square_to(body.way)
+    rows = [[x[i], y[i], body.way[i], body.base[i]] for i in range(3)]
+    return solid.transform(rows)
+
+
+def sweep_solid(body: Sweep) -> Any:
+    """The solid of a sweep: its two ends and a quadrilateral for each side of its outline."""
+    import numpy as np
+    from manifold3d import Manifold, Mesh64, triangulate
+
+    near = np.array(body.points)
+    normal = np.cross(near - near[0], np.roll(near, -1, axis=0) - near[0]).sum(axis=0)
+    if normal @ np.array(body.way) < 0:
+        near, normal = near[::-1], -normal
+    unit = normal / np.linalg.norm(normal)
+    x, y = square_to((float(unit[0]), float(unit[1]), float(unit[2])))
+    n = len(near)
+    ends = np.asarray(triangulate([np.column_stack([near @ x, near @ y])]), dtype=np.uint64)
+    a = np.arange(n, dtype=np.uint64)
+    b = np.roll(a, -1)
+    sides = np.concatenate([np.column_stack([a, b, b + n]), np.column_stack([a, b + n, a + n])])
+    corners = np.concatenate([ends[:, ::-1], ends + n, sides])
+    return Manifold(Mesh64(np.concatenate([near, near + np.array(body.way)]), corners))
 
 
 @lru_cache(maxsize=4096)
@@ -54,8 +69,8 @@ def shape(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     from manifold3d import Manifold, OpType
 
     blank = Manifold.cube(list(size))
-    taken = [_solid(b) for cut in cuts for b in bodies(cut, size)]
-    return Manifold.batch_boolean([blank, *taken], OpType.Subtract) if taken else blank
+    away = [_solid(b) for cut in cuts for b in taken(cut, size)]
+    return Manifold.batch_boolean([blank, *away], OpType.Subtract) if away else blank
 
 
 @lru_cache(maxsize=4096)

@@ -1,12 +1,13 @@
-"""From a cut to the plain bodies it takes away, in the part's own frame. Both kernels read these."""
+"""Plain bodies that cuts take away, and the helpers that measure them on a blank. Both kernels read these."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import dataclass
 
-from boardwright.core.poses import Box, Vec
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.core.poses import Box, Vec, add, scaled
+from boardwright.piece.cuts import Side
 
 OVER = 1.0
 """How far a body is carried beyond an open side, so that no skin is left [mm]."""
@@ -18,169 +19,101 @@ class Round:
 
     Attributes:
         base: centre of its first end [mm].
-        axis: part axis it runs along.
-        sign: +1 or -1 along that axis.
+        way: unit vector from there to the centre of its far end.
         length: [mm].
         r0, r1: radius at the base and at the far end [mm].
     """
 
     base: Vec
-    axis: int
-    sign: int
+    way: Vec
     length: float
     r0: float
     r1: float
 
 
 @dataclass(frozen=True, slots=True)
-class Trough:
-    """The straight part of a countersunk slot: a bar of trapezoid section.
+class Sweep:
+    """A flat outline carried along a vector.
 
     Attributes:
-        base: middle of its wide mouth [mm].
-        axis, sign: the way it goes into the wood.
-        depth: [mm].
-        along: part axis it runs along. length: [mm].
-        w0, w1: half its width at the mouth and at the bottom [mm].
+        points: the outline, in order round it, all in one plane [mm].
+        way: not in that plane [mm].
+        smooth: first and last index of the points that lie on one smooth curve; None for an outline of straight lines.
     """
 
-    base: Vec
-    axis: int
-    sign: int
-    depth: float
-    along: int
-    length: float
-    w0: float
-    w1: float
-
-    def corners(self) -> list[Vec]:
-        """Its eight corners: four at one end of the slot, then four at the other; each mouth, mouth, bottom, bottom."""
-        across = 3 - self.axis - self.along
-        out = []
-        for end in (-self.length / 2, self.length / 2):
-            for deep, wide in (
-                (0.0, -self.w0),
-                (0.0, self.w0),
-                (self.depth, self.w1),
-                (self.depth, -self.w1),
-            ):
-                v = list(self.base)
-                v[self.along] += end
-                v[self.axis] += self.sign * deep
-                v[across] += wide
-                out.append((v[0], v[1], v[2]))
-        return out
+    points: tuple[Vec, ...]
+    way: Vec
+    smooth: tuple[int, int] | None = None
 
 
-Body = Box | Round | Trough
+Body = Box | Round | Sweep
 
 
-def _span(size: Vec, axis: int, start: float, end: float) -> tuple[float, float]:
+def reach_of(body: Body) -> Box:
+    """The box around a body [mm]."""
+    if isinstance(body, Box):
+        return body
+    if isinstance(body, Sweep):
+        points = [*body.points, *(add(p, body.way) for p in body.points)]
+        low = [min(p[i] for p in points) for i in range(3)]
+        high = [max(p[i] for p in points) for i in range(3)]
+    else:
+        end = add(body.base, scaled(body.way, body.length))
+        r = max(body.r0, body.r1)
+        out = [r * math.sqrt(max(0.0, 1.0 - w * w)) for w in body.way]
+        low = [min(body.base[i], end[i]) - out[i] for i in range(3)]
+        high = [max(body.base[i], end[i]) + out[i] for i in range(3)]
+    return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def span(size: Vec, axis: int, start: float, end: float) -> tuple[float, float]:
+    """From where to where a body reaches along an axis: beyond the blank where the cut is open there [mm]."""
     low = start - OVER if start <= 1e-6 else start
     high = end + OVER if end >= size[axis] - 1e-6 else end
     return low, high
 
 
-def _into(size: Vec, side: Side, depth: float) -> tuple[float, float]:
+def into(size: Vec, side: Side, depth: float) -> tuple[float, float]:
+    """From where to where a body reaches that goes into a side, on the side's axis [mm]."""
     s = size[side.axis]
     if side.high:
         return (s - depth if depth < s - 1e-6 else -OVER), s + OVER
     return -OVER, (depth if depth < s - 1e-6 else s + OVER)
 
 
-def _box(ranges: dict[int, tuple[float, float]]) -> Box:
+def box(ranges: dict[int, tuple[float, float]]) -> Box:
+    """A box from its range on each axis [mm]."""
     return Box(
         (ranges[0][0], ranges[1][0], ranges[2][0]),
         (ranges[0][1], ranges[1][1], ranges[2][1]),
     )
 
 
-def bodies(cut: Cut, size: tuple[float, float, float]) -> list[Body]:
-    """The bodies that a cut takes away from a blank of a given size.
+def prism(
+    axes: tuple[int, int],
+    outline: Iterable[tuple[float, float]],
+    reach: tuple[float, float],
+    smooth: tuple[int, int] | None = None,
+) -> Sweep:
+    """An outline in a plane of two axes, carried along the third.
 
     Args:
-        cut: in the part's own frame.
-        size: length, width, thickness of the blank [mm].
-
-    Returns:
-        Boxes and rounds; open sides are passed by `OVER`.
+        axes: the two axes of the outline.
+        outline: its points on those axes, in order [mm].
+        reach: from where to where on the third axis [mm].
+        smooth: see `Sweep`.
     """
-    if isinstance(cut, Groove):
-        third = 3 - cut.side.axis - cut.along
-        return [
-            _box(
-                {
-                    cut.side.axis: _into(size, cut.side, cut.depth),
-                    cut.along: _span(size, cut.along, cut.start, cut.end),
-                    third: _span(size, third, cut.at, cut.at + cut.width),
-                }
-            )
-        ]
-    if isinstance(cut, Rabbet):
-        third = 3 - cut.side.axis - cut.edge.axis
-        return [
-            _box(
-                {
-                    cut.side.axis: _into(size, cut.side, cut.depth),
-                    cut.edge.axis: _into(size, cut.edge, cut.width),
-                    third: _span(size, third, cut.start, cut.end),
-                }
-            )
-        ]
-    if isinstance(cut, Notch):
-        return [
-            _box(
-                {
-                    0: _into(size, cut.end, cut.length),
-                    1: _into(size, cut.edge, cut.width),
-                    2: (-OVER, size[2] + OVER),
-                }
-            )
-        ]
-    return _hole(cut, size)
-
-
-def _hole(cut: Hole, size: tuple[float, float, float]) -> list[Body]:
-    axis = cut.side.axis
-    a, b = (i for i in range(3) if i != axis)
-    sign = -1 if cut.side.high else 1
-    surface = size[axis] if cut.side.high else 0.0
-    depth = size[axis] + OVER if cut.through else cut.depth
-    r = cut.diameter / 2
-
-    def point(along: float, ca: float, cb: float) -> Vec:
+    third = 3 - axes[0] - axes[1]
+    points = []
+    for a, b in outline:
         v = [0.0, 0.0, 0.0]
-        v[axis], v[a], v[b] = along, ca, cb
-        return (v[0], v[1], v[2])
-
-    centres = [cut.at]
-    out: list[Body] = []
-    if cut.slot > 0:
-        shift = cut.slot / 2
-        da, db = (shift, 0.0) if cut.slot_along == a else (0.0, shift)
-        centres = [(cut.at[0] - da, cut.at[1] - db), (cut.at[0] + da, cut.at[1] + db)]
-        ranges = {
-            axis: _into(size, cut.side, depth),
-            a: (cut.at[0] - (da or r), cut.at[0] + (da or r)),
-            b: (cut.at[1] - (db or r), cut.at[1] + (db or r)),
-        }
-        out.append(_box(ranges))
-    for ca, cb in centres:
-        out.append(Round(point(surface - sign * OVER, ca, cb), axis, sign, depth + OVER, r, r))
-        if cut.countersink > cut.diameter:
-            top = cut.countersink / 2
-            slope = math.tan(math.radians(cut.countersink_angle / 2))
-            out.append(Round(point(surface, ca, cb), axis, sign, (top - r) / slope, top, r))
-    if cut.slot > 0 and cut.countersink > cut.diameter:
-        deep = (cut.countersink - cut.diameter) / 2 / math.tan(math.radians(cut.countersink_angle / 2))
-        out.append(
-            Trough(
-                point(surface, *cut.at), axis, sign, deep, cut.slot_along, cut.slot, cut.countersink / 2, r
-            )
-        )
-    return out
+        v[axes[0]], v[axes[1]], v[third] = a, b, reach[0]
+        points.append((v[0], v[1], v[2]))
+    way = [0.0, 0.0, 0.0]
+    way[third] = reach[1] - reach[0]
+    return Sweep(tuple(points), (way[0], way[1], way[2]), smooth)
 
 
-def is_planar(cuts: tuple[Cut, ...]) -> bool:
-    """True when every body taken away is a box."""
-    return not any(isinstance(c, Hole) for c in cuts)
+def inward(size: Vec, side: Side, depth: float) -> float:
+    """Where on its axis a point lies that is so deep in from a side; less than 0 is outside [mm]."""
+    return size[side.axis] - depth if side.high else depth

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.core.poses import Box, Vec
 from boardwright.piece.records import Contact
 
@@ -34,6 +36,24 @@ def plane(
     return Contact(
         Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), axis, second_is_high, glued, gap, why
     )
+
+
+def facet(corners: tuple[Vec, ...], *, glued: bool = True, why: str = "") -> Contact:
+    """A contact face that is square to no axis, or no rectangle.
+
+    Args:
+        corners: its outline in one plane, counter-clockwise as seen from the part that goes in [mm].
+        glued: a glue face or not.
+        why: what it is, where that helps.
+    """
+    low = [min(p[i] for p in corners) for i in range(3)]
+    high = [max(p[i] for p in corners) for i in range(3)]
+    face = Contact(
+        Box((low[0], low[1], low[2]), (high[0], high[1], high[2])), 0, True, glued, 0.0, why, corners
+    )
+    normal = face.normal
+    axis = max(range(3), key=lambda i: (abs(normal[i]), -i))
+    return replace(face, axis=axis, from_first=normal[axis] > 0)
 
 
 def unit(axis: int, positive: bool) -> Vec:

@@ -27,6 +27,8 @@ class JointSettings:
         glue: glued or not.
         path: where the file asks for it.
         marked: True when the holes of the second part are marked in place, through those of the first.
+        name: what it is called in `explain`.
+        keys: what the file says, None for nothing.
     """
 
     kind: str
@@ -40,6 +42,8 @@ class JointSettings:
     glue: bool = True
     path: str = ""
     marked: bool = False
+    name: str = ""
+    keys: JointKeys | None = None
 
 
 def settings(
@@ -74,7 +78,7 @@ def settings(
     t2 = second.size(second.thickness_axis)
     sizer = out.sizer
     depth = width = stopped = 0.0
-    if kind != "butt":
+    if kind in ("rabbet", "dado", "tongue"):
         depth = _depth(out, name, keys, path, kind, t1, depth_share, both_faces)
     if kind == "tongue":
         share = out.tables.figure("tongue_thickness_share")
@@ -106,6 +110,8 @@ def settings(
         length,
         glue,
         path,
+        name=name,
+        keys=keys,
     )
 
 

@@ -1,49 +1,10 @@
-"""Cuts: named shop features with their own numbers, in the part's own frame.
-
-A part's blank is the box x 0..length (along the grain), y 0..width, z 0..thickness [mm]. Its six sides:
-
-| side | lies at | trade name |
-|---|---|---|
-| `face` | z = thickness | the face |
-| `back` | z = 0 | the other face |
-| `edge` | y = 0 | the reference edge |
-| `far_edge` | y = width | the other edge |
-| `end` | x = 0 | the reference end |
-| `far_end` | x = length | the other end |
-
-Solids, drawings, set-ups and strength all read these same records; none of them is ever a bare solid.
-"""
+"""Channels, steps, notches and holes: cuts that take boxes and rounds away."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 
-
-class Side(StrEnum):
-    """One of the six sides of a part."""
-
-    FACE = "face"
-    BACK = "back"
-    EDGE = "edge"
-    FAR_EDGE = "far_edge"
-    END = "end"
-    FAR_END = "far_end"
-
-    @property
-    def axis(self) -> int:
-        """The part axis it is square to: 0 length, 1 width, 2 thickness."""
-        return {"end": 0, "far_end": 0, "edge": 1, "far_edge": 1, "back": 2, "face": 2}[self.value]
-
-    @property
-    def high(self) -> bool:
-        """True for the side at the far end of its axis."""
-        return self.value in ("face", "far_edge", "far_end")
-
-    @classmethod
-    def of(cls, axis: int, high: bool) -> Side:
-        """The side square to an axis, at its low or high end."""
-        return ((cls.END, cls.FAR_END), (cls.EDGE, cls.FAR_EDGE), (cls.BACK, cls.FACE))[axis][high]
+from boardwright.piece.cuts.sides import Side
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +94,9 @@ class Hole:
         slot_along: part axis the slot runs along.
         purpose: `clearance`, `pilot`, `dowel` or `hardware`.
         for_: what goes in it, e.g. `No. 8 x 1 1/4 screw`.
+        counterbore: diameter of a wider hole at the side [mm]; 0 for none. counterbore_depth: of it [mm].
+        lean: how far the hole leans from square towards the high end of `lean_along` [degrees].
+        lean_along: part axis it leans along.
         marked_through: id (in the plan: letter) of the part through whose hole it is marked in place; such a hole is
             not measured. "" for one that is.
     """
@@ -149,6 +113,7 @@ class Hole:
     purpose: str = "hardware"
     for_: str = ""
     marked_through: str = ""
-
-
-Cut = Groove | Rabbet | Notch | Hole
+    counterbore: float = 0.0
+    counterbore_depth: float = 0.0
+    lean: float = 0.0
+    lean_along: int = 0

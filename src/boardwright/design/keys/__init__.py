@@ -1,0 +1,1 @@
+"""The keys of the design file, one file for each matter; `schema` puts them together."""

@@ -1,0 +1,113 @@
+"""Keys for a case and the tree of spaces inside it."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from pydantic import Field
+
+from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.drawers import Drawer, DrawerStack
+from boardwright.design.keys.joints import JointSpec
+
+
+class Sides(Keys):
+    """The two sides of the case."""
+
+    stock: str | None = optional("stock", "`case.stock`")
+
+
+class Deck(Keys):
+    """The top or the bottom of the case."""
+
+    kind: Literal["full", "rails", "none"] | None = optional(
+        "a whole board, two rails (front and rear), or nothing", "`full` (common practice)"
+    )
+    stock: str | None = optional("stock", "`case.stock`")
+    joint: JointSpec | None = optional(
+        "how it meets the sides",
+        "`rabbet`; `dado` for a bottom that stands above the floor between sides that run through "
+        "(common practice)",
+    )
+    rail_width: LengthText | None = optional("width of the rails", "{web_frame_width}")
+    up: LengthText | None = optional(
+        "bottom only: height of its underside above the floor", "0: it lies at the floor"
+    )
+
+
+class Back(Keys):
+    """The back of the case."""
+
+    set: Literal["rabbet", "groove", "surface", "none"] | None = optional(
+        "how it is set", "`rabbet` (common practice)"
+    )
+    stock: str | None = optional(
+        "stock",
+        "the stock nearest to 1/4 in (6 mm), sheets first, from 0.6 to 1.5 times that; else "
+        "`case.stock` (common practice)",
+    )
+    depth: LengthText | None = optional(
+        "how far it laps into the sides",
+        "rabbet: {back_rabbet_width}; groove: {panel_groove_depth}; at most half of the thinnest part"
+        " around it; settled down",
+    )
+    inset: LengthText | None = optional(
+        "groove: from the rear edge to the groove", "3/8 in (9.5 mm) (common practice)"
+    )
+    fasten: Literal["screws", "none"] | None = optional(
+        "screws, or glue alone",
+        "rabbet: a sheet is glued, a solid back is screwed; surface: screwed, a sheet is glued too; a"
+        " back in a groove stays dry (common practice)",
+    )
+
+
+class Shelves(Keys):
+    """Fixed shelves that part a space evenly."""
+
+    count: int = Field(ge=1, le=40, description="how many")
+    stock: str | None = optional("stock", "`case.stock`")
+    joint: JointSpec | None = optional("how they meet the sides", "`dado` (common practice)")
+
+
+class Room(Keys):
+    """A space of the case: rows, columns, or what it holds."""
+
+    size: LengthText | None = optional(
+        "fixed clear height (in rows) or width (in columns)", "a share of what the fixed ones leave"
+    )
+    share: float | None = optional("share of what the fixed ones leave", "1", gt=0)
+    rows: list[Room] | None = optional("spaces from top to bottom", "not parted into rows", min_length=1)
+    columns: list[Room] | None = optional(
+        "spaces from left to right", "not parted into columns", min_length=1
+    )
+    between: Literal["none", "rail", "shelf", "divider"] | None = optional(
+        "what parts them: rows take `none`, `rail` or `shelf`, columns take `divider`",
+        "`none` between rows that all hold drawers, else `shelf`; `divider` between columns (common "
+        "practice)",
+    )
+    stock: str | None = optional("stock of the shelves, rails or dividers between", "`case.stock`")
+    joint: JointSpec | None = optional("how those meet the case", "`dado` (common practice)")
+    drawer: Drawer | None = optional("one drawer", "no drawer")
+    drawers: DrawerStack | None = optional("a stack of drawers", "no stack of drawers")
+    shelves: Shelves | None = optional("fixed shelves", "no shelves")
+    open: bool | None = optional("nothing in it", "`true` when nothing else is given")
+
+
+class Case(Keys):
+    """A case: two sides, top, bottom, back, and what is inside."""
+
+    width: LengthText = Field(description="outside width")
+    height: LengthText = Field(description="outside height")
+    depth: LengthText = Field(description="outside depth, back included")
+    stock: str | None = optional("stock of every part that names none", "the first stock of the file")
+    through: Literal["sides", "top_and_bottom"] | None = optional(
+        "which parts run through", "`sides` (common practice)"
+    )
+    sides: Sides | None = optional("the sides", "as each of its keys says")
+    top: Deck | None = optional("the top", "as each of its keys says")
+    bottom: Deck | None = optional("the bottom", "as each of its keys says")
+    back: Back | None = optional("the back", "as each of its keys says")
+    inside: Room | None = optional("the tree of spaces", "one open space")
+
+
+Room.model_rebuild()

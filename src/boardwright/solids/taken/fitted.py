@@ -1,0 +1,130 @@
+"""What the cuts of fitted joints take away."""
+
+from __future__ import annotations
+
+from boardwright.core.poses import Vec
+from boardwright.piece.cuts import DovetailSlot, DovetailTongue, Fingers, Mortise, Pins, Side, Tails, Tenon
+from boardwright.solids.primitives import OVER, Body, box, into, inward, prism, span
+
+
+def mortise(cut: Mortise, size: Vec) -> list[Body]:
+    """One box."""
+    third = 3 - cut.side.axis - cut.along
+    depth = size[cut.side.axis] if cut.through else cut.depth
+    ranges = {
+        cut.side.axis: into(size, cut.side, depth),
+        cut.along: span(size, cut.along, cut.start, cut.end),
+        third: span(size, third, cut.at, cut.at + cut.width),
+    }
+    return [box(ranges)]
+
+
+def tenon(cut: Tenon, size: Vec) -> list[Body]:
+    """A slab on each cheek, and a box for each gap between the steps and over each short one."""
+    axis, third = cut.end.axis, 3 - cut.end.axis - cut.wide
+    out: list[Body] = []
+    for high, amount in ((False, cut.low), (True, cut.high)):
+        if amount > 1e-9:
+            side = Side.of(third, high)
+            ranges = {
+                axis: into(size, cut.end, cut.length),
+                third: into(size, side, amount),
+                cut.wide: (-OVER, size[cut.wide] + OVER),
+            }
+            out.append(box(ranges))
+    for a, b, standing in _profile(cut, size[cut.wide]):
+        if cut.length - standing > 1e-9 and b - a > 1e-9:
+            ranges = {
+                axis: into(size, cut.end, cut.length - standing),
+                third: (-OVER, size[third] + OVER),
+                cut.wide: span(size, cut.wide, a, b),
+            }
+            out.append(box(ranges))
+    return out
+
+
+def _profile(cut: Tenon, width: float) -> list[tuple[float, float, float]]:
+    """From, to and what stands there, across the whole width [mm]."""
+    out: list[tuple[float, float, float]] = []
+    at = 0.0
+    for a, b, standing in sorted(cut.steps):
+        out += [(at, a, 0.0), (a, b, standing)]
+        at = b
+    return [*out, (at, width, 0.0)]
+
+
+def fingers(cut: Fingers, size: Vec) -> list[Body]:
+    """One box a socket."""
+    axis, third = cut.end.axis, 3 - cut.end.axis - cut.wide
+    return [
+        box(
+            {
+                axis: into(size, cut.end, cut.length),
+                third: (-OVER, size[third] + OVER),
+                cut.wide: span(size, cut.wide, a, b),
+            }
+        )
+        for a, b in cut.sockets
+    ]
+
+
+def _flared(a: float, b: float, whole: float, slope: float, depth: float) -> tuple[float, float]:
+    """A socket so deep down: wider by the slope on each side, and beyond the part where it takes its edge [mm]."""
+    return (
+        a - OVER if a <= 1e-6 else a - slope * depth,
+        b + OVER if b >= whole - 1e-6 else b + slope * depth,
+    )
+
+
+def tails(cut: Tails, size: Vec) -> list[Body]:
+    """One trapezoid a socket, carried through."""
+    axis, third = cut.end.axis, 3 - cut.end.axis - cut.wide
+    out: list[Body] = []
+    for a, b in cut.sockets:
+        top = _flared(a, b, size[cut.wide], cut.slope, -OVER)
+        bottom = _flared(a, b, size[cut.wide], cut.slope, cut.length)
+        tip, base = inward(size, cut.end, -OVER), inward(size, cut.end, cut.length)
+        outline = [(tip, top[0]), (tip, top[1]), (base, bottom[1]), (base, bottom[0])]
+        out.append(prism((axis, cut.wide), outline, (-OVER, size[third] + OVER)))
+    return out
+
+
+def pins(cut: Pins, size: Vec) -> list[Body]:
+    """One trapezoid a socket, seen from the end, carried in from it."""
+    third = cut.side.axis
+    through = cut.depth >= size[third] - 1e-6
+    depth = size[third] + OVER if through else cut.depth
+    out: list[Body] = []
+    for a, b in cut.sockets:
+        mouth = _flared(a, b, size[cut.wide], cut.slope, -OVER)
+        bottom = _flared(a, b, size[cut.wide], cut.slope, depth)
+        near, far = inward(size, cut.side, -OVER), inward(size, cut.side, depth)
+        outline = [(near, mouth[0]), (near, mouth[1]), (far, bottom[1]), (far, bottom[0])]
+        out.append(prism((third, cut.wide), outline, into(size, cut.end, cut.length)))
+    return out
+
+
+def dovetail_slot(cut: DovetailSlot, size: Vec) -> list[Body]:
+    """One trapezoid, wide at its bottom, carried along."""
+    third = 3 - cut.side.axis - cut.along
+    a, b = cut.at, cut.at + cut.width
+    near, far = inward(size, cut.side, -OVER), inward(size, cut.side, cut.depth)
+    more, grown = OVER * cut.slope, cut.depth * cut.slope
+    outline = [(near, a + more), (near, b - more), (far, b + grown), (far, a - grown)]
+    return [prism((cut.side.axis, third), outline, span(size, cut.along, cut.start, cut.end))]
+
+
+def dovetail_tongue(cut: DovetailTongue, size: Vec) -> list[Body]:
+    """A wedge from each cheek, deepest at the shoulder."""
+    axis, third = cut.end.axis, 3 - cut.end.axis - cut.wide
+    tip, shoulder = inward(size, cut.end, -OVER), inward(size, cut.end, cut.length)
+    reach = (-OVER, size[cut.wide] + OVER)
+    out: list[Body] = []
+    for high, amount in ((False, cut.low), (True, cut.high)):
+        side = Side.of(third, high)
+        outside = inward(size, side, -OVER)
+        at_tip = inward(size, side, amount - OVER * cut.slope)
+        at_neck = inward(size, side, amount + cut.length * cut.slope)
+        outline = [(tip, outside), (tip, at_tip), (shoulder, at_neck), (shoulder, outside)]
+        out.append(prism((axis, third), outline, reach))
+    return out
