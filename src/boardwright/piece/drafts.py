@@ -240,3 +240,25 @@ def meeting(first: Draft, second: Draft) -> Meeting | None:
                 across = min(others, key=lambda i: (second.size(i), i))
             return Meeting(axis, high, shared, across, 3 - axis - across)
     return None
+
+
+@dataclass(frozen=True, slots=True)
+class Crossing:
+    """Two parts that pass through each other: the room they share, and the axis across both lengths.
+
+    `axis` is the one along which each part lies whole beside the other: from the crossing, one of them is drawn
+    off towards its high end, the other towards its low end.
+    """
+
+    box: Box
+    axis: int
+
+
+def crossing(first: Draft, second: Draft) -> Crossing | None:
+    """The room that two parts share, or None when they share none or lie along each other."""
+    shared = first.box.overlap(second.box)
+    if shared is None or min(shared.size(i) for i in range(3)) < 1e-3:
+        return None
+    if first.length_axis == second.length_axis:
+        return None
+    return Crossing(shared, 3 - first.length_axis - second.length_axis)

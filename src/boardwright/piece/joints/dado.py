@@ -34,24 +34,20 @@ def _runs_out(first: Draft, meet: Meeting, end: float) -> bool:
     return False
 
 
+def why_not(first: Draft, second: Draft, meet: Meeting) -> str:
+    """What stands against a dado; "" for nothing."""
+    lo, hi = second.low[meet.across], second.high[meet.across]
+    if lo < first.low[meet.across] + 1e-6 or hi > first.high[meet.across] - 1e-6:
+        return f"the {second.name} lies flush with the end of the {first.name}, with no wood beyond it"
+    return ""
+
+
 def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
     """Cut a dado in the first part and let the second grow into it.
 
     The channel is as wide as the second part is thick, so it is cut to fit the real stock.
     """
     lo, hi = second.low[meet.across], second.high[meet.across]
-    if lo < first.low[meet.across] + 1e-6 or hi > first.high[meet.across] - 1e-6:
-        out.find(
-            "joint.no-wood-beyond",
-            f"a dado at the very end of the {first.name} has no wood beyond it",
-            want.path,
-            found=f"the {second.name} lies flush with the end of the {first.name}",
-            expected="wood on both sides of a dado",
-            source="common practice",
-            remedy="use `rabbet` there, or move the part in from the end",
-            parts=(first.id, second.id),
-        )
-        return
     start, end = meet.box.low[meet.along], meet.box.high[meet.along]
     at_front = abs(start - second.low[meet.along]) < 1e-6
     stop = _stop(out, first, second, want, end - start) if at_front else 0.0

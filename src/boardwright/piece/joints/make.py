@@ -1,17 +1,12 @@
-"""From two parts and what is asked to a joint; refuses one that cannot be there, saying why."""
+"""From two parts and what is asked to a joint; refuses one that cannot be there, saying why and what could be."""
 
 from __future__ import annotations
 
 from boardwright.design.schema import JointKeys
-from boardwright.piece.drafts import Draft, meeting
-from boardwright.piece.joints.butt import butt
-from boardwright.piece.joints.dado import dado
-from boardwright.piece.joints.rabbet import rabbet
+from boardwright.piece.drafts import Draft, Meeting, crossing, meeting
+from boardwright.piece.joints.kinds import KINDS
 from boardwright.piece.joints.settings import JointSettings, settings
-from boardwright.piece.joints.tongue import tongue
 from boardwright.piece.setout import SetOut
-
-MAKERS = {"butt": butt, "rabbet": rabbet, "dado": dado, "tongue": tongue}
 
 
 def make_joint(
@@ -26,7 +21,7 @@ def make_joint(
     depth_share: float | None = None,
     both_faces: bool = False,
 ) -> None:
-    """Join two parts that stand face to face. See `settings` for the arguments."""
+    """Join two parts that stand face to face, or pass through each other. See `settings` for the arguments."""
     want = settings(
         out, name, keys, path, default_kind, first, second, depth_share=depth_share, both_faces=both_faces
     )
@@ -35,6 +30,11 @@ def make_joint(
 
 def join(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:
     """Make a joint whose numbers are settled."""
+    kind = KINDS[want.kind]
+    through = crossing(first, second) if kind.cross is not None else None
+    if through is not None and kind.cross is not None:
+        kind.cross(out, first, second, through, want)
+        return
     meet = meeting(first, second)
     if meet is None:
         out.find(
@@ -47,4 +47,24 @@ def join(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:
             parts=(first.id, second.id),
         )
         return
-    MAKERS[want.kind](out, first, second, meet, want)
+    why = kind.why_not(first, second, meet)
+    if why:
+        refuse(out, first, second, meet, want, why)
+        return
+    kind.make(out, first, second, meet, want)
+
+
+def refuse(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, why: str) -> None:
+    """A finding: this joint cannot be there; the joints that could are named."""
+    others = [k for k, kind in KINDS.items() if k != want.kind and not kind.why_not(first, second, meet)]
+    could = " or ".join(f"`{k}`" for k in others)
+    out.find(
+        KINDS[want.kind].code,
+        f"there can be no {KINDS[want.kind].trade} between the {first.name} and the {second.name}",
+        want.path,
+        found=why,
+        expected=KINDS[want.kind].needs,
+        source="common practice",
+        remedy=f"use {could}, or move one of the parts" if could else "move one of the parts",
+        parts=(first.id, second.id),
+    )

@@ -12,6 +12,18 @@ LEAST_STOP = 12.0
 """A rabbet is not stopped nearer than this to the end it runs to [mm]: it goes through (common practice)."""
 
 
+def why_not(first: Draft, second: Draft, meet: Meeting) -> str:
+    """What stands against a rabbet; "" for nothing."""
+    beyond = min(
+        second.low[meet.across] - first.low[meet.across], first.high[meet.across] - second.high[meet.across]
+    )
+    if beyond < -1e-6:
+        return f"the {second.name} reaches beyond the end of the {first.name}"
+    if beyond > second.size(meet.across) + 1e-6:
+        return f"the {second.name} stands farther in from the end of the {first.name} than it is thick"
+    return ""
+
+
 def rabbet(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
     """Cut a rabbet along the end of the first part; the second grows into it.
 
@@ -22,20 +34,7 @@ def rabbet(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
     beyond_high = first.high[meet.across] - second.high[meet.across]
     at_high = beyond_high < beyond_low
     beyond = beyond_high if at_high else beyond_low
-    thickness = second.size(meet.across)
-    if beyond > thickness + 1e-6 or beyond < -1e-6:
-        out.find(
-            "joint.not-at-an-end",
-            f"a rabbet needs the {second.name} at an end or edge of the {first.name}",
-            want.path,
-            found=f"{out.about(max(beyond, 0.0))} of the {first.name} beyond it",
-            expected=f"both flush, or an overhang of at most {out.about(thickness)}",
-            source="common practice",
-            remedy="use `dado` there, or move the part to the end",
-            parts=(first.id, second.id),
-        )
-        return
-    width = thickness + beyond
+    width = second.size(meet.across) + beyond
     start, end = meet.box.low[meet.along], meet.box.high[meet.along]
     second.grow(meet.axis, not meet.high, want.depth)
     first.cuts.append(
