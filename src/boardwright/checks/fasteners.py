@@ -1,8 +1,10 @@
-"""Screws and dowels: tips that break through, two that meet, too near an edge, screws in end grain."""
+"""Screws, dowels, biscuits, loose tenons: tips that break through, two that meet, too near an edge, screws in end
+grain, screws that no driver reaches."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -19,6 +21,9 @@ APART = 2.0
 BEYOND = 1.5
 """Wood left beyond a tip [mm], below which a warning is given: half of the 1/8 in of common practice."""
 
+DRIVER = 150.0
+"""Clear way that a driver needs behind the head of a pocket screw, the bit and no more [mm]: 6 in, common practice."""
+
 GRIP = 3.0
 """Least grip of a screw, in shank diameters: common practice."""
 
@@ -30,7 +35,8 @@ def _inside(point: Any, boxes: Any) -> bool:
 def tips(c: Context) -> Iterator[Finding]:
     """A tip that comes out of the wood, or into a groove."""
     cell: dict[str, Any] = {}
-    for f in c.piece.fasteners:
+    both = [_other_end(f) for f in c.piece.fasteners if f.kind in TWO_ENDED]
+    for f in (*c.piece.fasteners, *both):
         into = c.parts.get(f.into)
         if into is None:
             continue
@@ -57,6 +63,16 @@ def tips(c: Context) -> Iterator[Finding]:
             remedy=_shorter(c, f, room - 2 * BEYOND),
             parts=(f.held, f.into),
         )
+
+
+TWO_ENDED = ("dowel", "biscuit", "loose tenon")
+"""Fasteners that end in both parts."""
+
+
+def _other_end(f: Fastener) -> Fastener:
+    """A fastener seen from its other end."""
+    way = (-f.direction[0], -f.direction[1], -f.direction[2])
+    return replace(f, at=f.tip, direction=way, held=f.into, into=f.held)
 
 
 def _grip(f: Fastener, into: Part) -> float:
@@ -94,17 +110,18 @@ def _room(f: Fastener, into: Part) -> float:
     """From the head to the far side of the receiving part, along the fastener [mm]."""
     axis = max(range(3), key=lambda i: abs(f.direction[i]))
     far = into.box.high[axis] if f.direction[axis] > 0 else into.box.low[axis]
-    return abs(far - f.at[axis])
+    return abs(far - f.at[axis]) / abs(f.direction[axis])
 
 
 def meetings(c: Context) -> Iterator[Finding]:
-    """Two fasteners in one place, also from both faces of a divider."""
-    all_ = c.piece.fasteners
+    """Two fasteners in one place, also from both faces of a divider; a plug lies over its own screw."""
+    all_ = [f for f in c.piece.fasteners if f.kind != "plug"]
     if len(all_) < 2:
         return
     start = np.array([f.at for f in all_])
     end = np.array([f.tip for f in all_])
-    low, high = np.minimum(start, end), np.maximum(start, end)
+    flat = np.array([f.wide for f in all_]) / 2
+    low, high = np.minimum(start, end) - flat, np.maximum(start, end) + flat
     radius = np.array([f.diameter / 2 for f in all_])
     limit = radius[:, None] + radius[None, :] + APART
     gap = np.maximum(low[:, None] - high[None, :], low[None, :] - high[:, None]).clip(min=0.0)
@@ -117,7 +134,8 @@ def meetings(c: Context) -> Iterator[Finding]:
         yield Finding(
             "fastener.meet",
             Severity.ERROR,
-            f"two {one.kind}s meet in {c.label(one.into if one.into in (two.into, two.held) else one.held)}",
+            (f"two {one.kind}s" if one.kind == two.kind else f"a {one.kind} and a {two.kind}")
+            + f" meet in {c.label(one.into if one.into in (two.into, two.held) else one.held)}",
             two.place,
             found=f"{c.text(distance)} between their axes",
             expected=f"at least {c.text(float(limit[i, j]))}: half of each diameter "
@@ -170,7 +188,7 @@ def end_grain(c: Context) -> Iterator[Finding]:
     """Screws driven along the grain of solid wood."""
     for f in c.piece.fasteners:
         part = c.parts.get(f.into)
-        if f.kind != "screw" or part is None or part.stock.kind != "wood":
+        if f.kind not in ("screw", "pocket screw") or part is None or part.stock.kind != "wood":
             continue
         along = abs(sum(a * b for a, b in zip(f.direction, part.pose.x, strict=True)))
         if along > 0.9:
@@ -186,3 +204,33 @@ def end_grain(c: Context) -> Iterator[Finding]:
                 remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue",
                 parts=(f.into,),
             )
+
+
+def out_of_reach(c: Context) -> Iterator[Finding]:
+    """Pocket screws with a part in the way of the driver."""
+    boxes: dict[str, Any] = {}
+    for f in c.piece.fasteners:
+        held = c.parts.get(f.held)
+        if f.kind != "pocket screw" or held is None:
+            continue
+        way = np.linspace(0.0, DRIVER, 61)[:, None] * -np.array(f.direction) + np.array(f.at)
+        for part in c.piece.parts:
+            if part.id in (f.held, f.into) or part.group != held.group:
+                continue
+            own = boxes.setdefault(part.id, cells(part))
+            inside = ((own[None, :, 0] < way[:, None]) & (own[None, :, 1] > way[:, None])).all(axis=2).any(axis=1)
+            if not inside.any():
+                continue
+            free = float(inside.argmax()) * DRIVER / 60
+            yield Finding(
+                "fastener.out-of-reach",
+                Severity.WARNING,
+                f"{c.label(part.id)} stands in the way of the driver at {c.label(f.held)}",
+                f.place,
+                found=f"{c.down(free)} behind the head of the screw",
+                expected=f"{c.text(DRIVER)} for the bit",
+                source="common practice",
+                remedy=f"drive the screws before {c.label(part.id)} is put in, or fasten the joint in another way",
+                parts=(f.held, part.id),
+            )
+            break

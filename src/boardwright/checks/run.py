@@ -24,6 +24,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fasteners.meetings,
     fasteners.edges,
     fasteners.end_grain,
+    fasteners.out_of_reach,
     wood.cross_grain,
     wood.stock_gives,
 )

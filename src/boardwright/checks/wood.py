@@ -37,7 +37,7 @@ def _fixed(c: Context, joint: Joint) -> list[tuple[tuple[float, float], ...]]:
         for k in joint.contacts
         if k.glued and joint.glued
     ]
-    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind == "screw" and not f.slotted]
+    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind in ("screw", "pocket screw") and not f.slotted]
     if len(screws) > 1:
         out.append(tuple((min(f.at[i] for f in screws), max(f.at[i] for f in screws)) for i in range(3)))
     return out

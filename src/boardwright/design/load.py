@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
+from pydantic.fields import FieldInfo
 
 from boardwright.core.arithmetic import ArithmeticProblem, parse
 from boardwright.core.findings import Finding, Place, Severity
@@ -165,6 +166,8 @@ def _walk(data: Any, loc: tuple[str | int, ...]) -> tuple[str, Any]:
     """The part of a location that exists in the file, and what stands there."""
     path = ""
     for key in loc:
+        if isinstance(data, dict) and key not in data and data.get("kind") == key:
+            continue
         known = isinstance(key, int) and key < len(data) if isinstance(data, list) else False
         if not known and not (isinstance(data, dict) and key in data):
             break
@@ -179,6 +182,9 @@ def _strip(annotation: Any) -> Any:
         args = [a for a in get_args(annotation) if a is not type(None)]
         if not args:
             return None
+        told_apart = [a for a in args if isinstance(a, FieldInfo) and a.discriminator]
+        if told_apart:
+            return _Choice(_by_kind(get_args(args[0]), str(told_apart[0].discriminator)))
         origin = get_origin(annotation)
         annotation = args[1] if origin is dict else args[0]
         if origin in (list, dict):
@@ -189,6 +195,17 @@ def _strip(annotation: Any) -> Any:
 @dataclass(frozen=True)
 class _Container:
     item: Any
+
+
+@dataclass(frozen=True)
+class _Choice:
+    """Mappings that are told apart by a word in them."""
+
+    by_word: dict[str, Any]
+
+
+def _by_kind(models: tuple[Any, ...], key: str) -> dict[str, Any]:
+    return {word: m for m in models for word in get_args(m.model_fields[key].annotation)}
 
 
 def _schema_finding(err: Any, source: Source) -> Finding:
@@ -245,7 +262,9 @@ def _unknown_key(loc: tuple[str | int, ...], source: Source) -> Finding:
 def _keys_at(loc: tuple[str | int, ...]) -> list[str]:
     model: Any = DesignFile
     for key in loc:
-        if isinstance(model, _Container):
+        if isinstance(model, _Choice):
+            model = model.by_word.get(str(key))
+        elif isinstance(model, _Container):
             model = model.item
         elif isinstance(model, type) and issubclass(model, BaseModel) and key in model.model_fields:
             model = _strip(model.model_fields[str(key)].annotation)

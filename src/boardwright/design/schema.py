@@ -12,6 +12,24 @@ from pydantic import Field
 
 from boardwright.design.keys.base import FileName, Keys, Length, LengthText, optional
 from boardwright.design.keys.case import Back, Case, Deck, Room, Shelves, Sides
+from boardwright.design.keys.cuts import (
+    BevelKeys,
+    CurveKeys,
+    CutKeys,
+    DovetailSlotKeys,
+    DovetailTongueKeys,
+    EdgeKeys,
+    GrooveKeys,
+    HoleKeys,
+    MortiseKeys,
+    NotchKeys,
+    RabbetKeys,
+    RaisedFieldKeys,
+    SocketKeys,
+    TaperKeys,
+    TenonKeys,
+    VGrooveKeys,
+)
 from boardwright.design.keys.drawers import (
     Bars,
     Drawer,
@@ -24,24 +42,31 @@ from boardwright.design.keys.drawers import (
     Slides,
 )
 from boardwright.design.keys.joints import JointKeys, JointSpec
-from boardwright.design.keys.parts import CutKeys, LooseJoint, LoosePart
+from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
 
 __all__ = [
     "Back",
     "Bars",
+    "BevelKeys",
     "BoardEntry",
     "Case",
+    "CurveKeys",
     "CutKeys",
     "Deck",
     "DesignFile",
+    "DovetailSlotKeys",
+    "DovetailTongueKeys",
     "Drawer",
     "DrawerBack",
     "DrawerBottom",
     "DrawerFront",
     "DrawerSides",
     "DrawerStack",
+    "EdgeKeys",
     "FileName",
+    "GrooveKeys",
+    "HoleKeys",
     "JointKeys",
     "JointSpec",
     "Keys",
@@ -49,13 +74,23 @@ __all__ = [
     "LengthText",
     "LooseJoint",
     "LoosePart",
+    "MortiseKeys",
+    "NotchKeys",
+    "PlaceKeys",
+    "Places",
+    "RabbetKeys",
+    "RaisedFieldKeys",
     "Room",
     "Runners",
     "Shelves",
     "Shop",
     "Sides",
     "Slides",
+    "SocketKeys",
     "StockEntry",
+    "TaperKeys",
+    "TenonKeys",
+    "VGrooveKeys",
     "WoodMoisture",
     "optional",
 ]

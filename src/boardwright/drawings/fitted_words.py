@@ -8,6 +8,7 @@ from typing import Protocol
 from boardwright.core.poses import Vec
 from boardwright.piece.cuts import (
     Bevel,
+    BiscuitSlot,
     Curve,
     DovetailSlot,
     DovetailTongue,
@@ -57,6 +58,14 @@ def fitted_words(cut: Fitted | Shaped, size: Vec, p: Sizes) -> str:
             f"mortise {p.size(cut.width)} × {p.size(cut.end - cut.start)}, {deep}, in the {SIDE_WORDS[cut.side]}: "
             f"{p.size(cut.start)} to {p.size(cut.end)} from {FROM[cut.along]}, "
             f"{p.size(cut.at)} from {FROM[third]}"
+        )
+    if isinstance(cut, BiscuitSlot):
+        third = 3 - cut.side.axis - cut.along
+        where = dict(zip([i for i in range(3) if i != cut.side.axis], cut.at, strict=True))
+        return (
+            f"slot for a {cut.for_ or 'biscuit'}, {p.size(cut.depth)} deep, in the {SIDE_WORDS[cut.side]}: "
+            f"its middle {p.size(where[cut.along])} from {FROM[cut.along]}, "
+            f"{p.size(where[third])} from {FROM[third]}"
         )
     if isinstance(cut, Tenon):
         return _tenon(cut, size, p)

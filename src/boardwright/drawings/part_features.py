@@ -7,7 +7,7 @@ from dataclasses import dataclass, fields, replace
 from typing import Any, Protocol
 
 from boardwright.drawings.fitted_words import SIDE_WORDS, fitted_words
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, holds
+from boardwright.piece.cuts import BiscuitSlot, Cut, Groove, Hole, Notch, Rabbet, Side, holds
 from boardwright.piece.records import Part
 
 
@@ -68,12 +68,21 @@ def _kind(cut: Cut) -> Cut:
         cut = replace(cut, holds="", purpose="")
     elif isinstance(cut, Notch):
         cut = replace(cut, holds="")
+    elif isinstance(cut, BiscuitSlot):
+        third = 3 - cut.side.axis - cut.along
+        apart = [round(v, 4) if k == third else 0.0 for k, v in _places(cut)]
+        cut = replace(cut, at=(apart[0], apart[1]))
     elif isinstance(cut, Hole):
         cut = replace(cut, at=(0.0, round(cut.at[1], 4) if cut.side.axis != 2 else 0.0))
     noisy: dict[str, Any] = {
         f.name: round(v, 4) for f in fields(cut) if isinstance(v := getattr(cut, f.name), float)
     }
     return replace(cut, **noisy)
+
+
+def _places(cut: BiscuitSlot) -> list[tuple[int, float]]:
+    """The two part axes on which a slot for a biscuit is placed, and where."""
+    return list(zip([k for k in range(3) if k != cut.side.axis], cut.at, strict=True))
 
 
 def _words(cuts: list[Cut], part: Part, printer: Printer, letters: Mapping[str, str]) -> str:
@@ -129,6 +138,11 @@ def _hole_words(h: Hole, part: Part, printer: Printer, letters: Mapping[str, str
     text += f" from the {SIDE_WORDS[h.side]}"
     if h.countersink > 0:
         text += f", countersunk Ø {printer.tool(h.countersink)} at {h.countersink_angle:g}°"
+    if h.counterbore > 0:
+        text += f", counterbored Ø {printer.tool(h.counterbore)} × {printer.size(h.counterbore_depth)} deep"
+    if h.lean:
+        toward = SIDE_WORDS[Side.of(h.lean_along, h.lean > 0)]
+        text += f", {90 - abs(h.lean):g}° to the {SIDE_WORDS[h.side]}, towards the {toward}"
     if h.side.axis != 2 and not h.marked_through:
         text += f", {printer.size(h.at[1])} from the back face"
     if h.for_:
@@ -169,6 +183,10 @@ def positions(part: Part) -> Positions:
         elif isinstance(c, Notch):
             x.append(length - c.length if c.end.high else c.length)
             y.append(width - c.width if c.edge.high else c.width)
+        elif isinstance(c, BiscuitSlot):
+            for axis, v in _places(c):
+                if axis < 2:
+                    (x, y)[axis].append(v)
         elif not isinstance(c, Hole) or c.marked_through:
             continue
         elif c.side.axis == 0:

@@ -8,6 +8,7 @@ from typing import Any
 
 from boardwright.piece.cuts import (
     Bevel,
+    BiscuitSlot,
     Curve,
     Cut,
     DovetailSlot,
@@ -34,6 +35,7 @@ KINDS: dict[str, type[Cut]] = {
     "notch": Notch,
     "hole": Hole,
     "mortise": Mortise,
+    "biscuit slot": BiscuitSlot,
     "tenon": Tenon,
     "fingers": Fingers,
     "tails": Tails,

@@ -7,6 +7,7 @@ from typing import Protocol
 
 from boardwright.piece.cuts import (
     Bevel,
+    BiscuitSlot,
     Curve,
     DovetailSlot,
     DovetailTongue,
@@ -47,6 +48,8 @@ def laid(cut: Fitted | Shaped, view: View) -> Fitted | Shaped:
     """A cut of a draft in the part's own frame."""
     if isinstance(cut, Mortise | DovetailSlot | VGroove):
         return _channel(cut, view)
+    if isinstance(cut, BiscuitSlot):
+        return _biscuit(cut, view)
     if isinstance(cut, Tenon | DovetailTongue):
         return _tongue(cut, view)
     if isinstance(cut, Fingers | Tails | Pins):
@@ -88,6 +91,19 @@ def _channel(cut: Mortise | DovetailSlot | VGroove, view: View) -> Mortise | Dov
         at=at,
         start=start,
         end=end,
+    )
+
+
+def _biscuit(cut: BiscuitSlot, view: View) -> BiscuitSlot:
+    axes = [axis for axis in range(3) if axis != cut.side.axis]
+    where = sorted(
+        (view.turned_axis(axis), view.place(axis, v)) for axis, v in zip(axes, cut.at, strict=True)
+    )
+    return replace(
+        cut,
+        side=view.turned_side(cut.side),
+        along=view.turned_axis(cut.along),
+        at=(where[0][1], where[1][1]),
     )
 
 
@@ -133,7 +149,7 @@ def nearer(cut: Fitted | Shaped, side: Side, by: float) -> Fitted | Shaped:
         return replace(cut, length=cut.length - by, steps=steps)
     if isinstance(cut, Fingers | Tails | Pins | DovetailTongue) and cut.end is side:
         cut = replace(cut, length=cut.length - by)
-    deep = isinstance(cut, Pins | DovetailSlot) or (isinstance(cut, Mortise) and not cut.through)
-    if deep and isinstance(cut, Pins | DovetailSlot | Mortise) and cut.side is side:
+    deep = isinstance(cut, Pins | DovetailSlot | BiscuitSlot) or (isinstance(cut, Mortise) and not cut.through)
+    if deep and isinstance(cut, Pins | DovetailSlot | BiscuitSlot | Mortise) and cut.side is side:
         return replace(cut, depth=cut.depth - by)
     return cut

@@ -195,18 +195,19 @@ class Joint:
 
 @dataclass(frozen=True, slots=True)
 class Fastener:
-    """A screw or a dowel.
+    """A screw, a dowel, a biscuit, a loose tenon, or the plug over a screw's head.
 
     Attributes:
         id: unique.
-        kind: `screw` or `dowel`.
+        kind: `screw`, `pocket screw`, `dowel`, `biscuit`, `loose tenon` or `plug`.
         name: as bought, e.g. `No. 8 x 1 1/4 flat-head wood screw`.
         table_key: row in the fastener table.
         at: where its head (or first end) is, in the piece [mm].
         direction: unit vector from head to tip.
-        length, diameter, head: [mm].
+        length, diameter, head: [mm]; the diameter of what is flat is its thickness.
         held: id of the part under the head; holds: id of the part that takes the thread.
         slotted: True when the held part may move past it.
+        wide: how far, and which way, a flat one reaches on from one edge to the other [mm]; `at` lies in the middle.
     """
 
     id: str
@@ -222,6 +223,7 @@ class Fastener:
     into: str
     slotted: bool = False
     place: Place = field(default_factory=Place)
+    wide: Vec = (0.0, 0.0, 0.0)
 
     @property
     def tip(self) -> Vec:

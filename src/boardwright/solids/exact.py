@@ -143,12 +143,13 @@ def _sweep(body: Sweep) -> Shape:
     from OCP.gp import gp_Pnt, gp_Vec
 
     points = [gp_Pnt(*p) for p in body.points]
-    first, last = body.smooth or (0, 0)
+    starts = {first: (last, kind) for first, last, kind in body.curved}
     outline = BRepBuilderAPI_MakeWire()
     i = 0
     while i < len(points):
-        if body.smooth and i == first:
-            outline.Add(BRepBuilderAPI_MakeEdge(_smooth(points[first : last + 1])).Edge())
+        if i in starts:
+            last, kind = starts[i]
+            outline.Add(BRepBuilderAPI_MakeEdge(_curved(points[i : last + 1], kind)).Edge())
             i = last
         else:
             outline.Add(BRepBuilderAPI_MakeEdge(points[i], points[(i + 1) % len(points)]).Edge())
@@ -156,15 +157,23 @@ def _sweep(body: Sweep) -> Shape:
     return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(*body.way)).Shape()
 
 
-def _smooth(points: Sequence[Any]) -> Any:
-    """One curve through some points."""
+def _curved(points: Sequence[Any], kind: str) -> Any:
+    """An arc through points on a circle, or the cubic through points at even steps of it."""
     from OCP.collections import Array1_gp_Pnt
-    from OCP.GeomAPI import GeomAPI_PointsToBSpline
+    from OCP.GC import GC_MakeArcOfCircle
+    from OCP.Geom import Geom_BezierCurve
+    from OCP.gp import gp_Pnt
 
-    row = Array1_gp_Pnt(1, len(points))
-    for i, p in enumerate(points, 1):
-        row.SetValue(i, p)
-    return GeomAPI_PointsToBSpline(row).Curve()
+    last = len(points) - 1
+    if kind == "arc":
+        return GC_MakeArcOfCircle(points[0], points[last // 2], points[last]).Value()
+    a, b, c, d = (p.XYZ() for p in (points[0], points[last // 3], points[2 * last // 3], points[last]))
+    near = a.Multiplied(-5).Added(b.Multiplied(18)).Added(c.Multiplied(-9)).Added(d.Multiplied(2)).Divided(6)
+    far = a.Multiplied(2).Added(b.Multiplied(-9)).Added(c.Multiplied(18)).Added(d.Multiplied(-5)).Divided(6)
+    poles = Array1_gp_Pnt(1, 4)
+    for i, pole in enumerate((a, near, far, d), 1):
+        poles.SetValue(i, gp_Pnt(pole))
+    return Geom_BezierCurve(poles)
 
 
 def placed(shape: Shape, pose: Pose) -> Shape:

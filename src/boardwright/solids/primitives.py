@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from boardwright.core.poses import Box, Vec, add, scaled
+from boardwright.formulas.curves import Run
 from boardwright.piece.cuts import Side
 
 OVER = 1.0
@@ -38,12 +39,13 @@ class Sweep:
     Attributes:
         points: the outline, in order round it, all in one plane [mm].
         way: not in that plane [mm].
-        smooth: first and last index of the points that lie on one smooth curve; None for an outline of straight lines.
+        curved: pieces of the outline that are curves: first and last index of their points, and `arc` for a piece of a
+            circle or `cubic`, with points at even steps.
     """
 
     points: tuple[Vec, ...]
     way: Vec
-    smooth: tuple[int, int] | None = None
+    curved: tuple[Run, ...] = ()
 
 
 Body = Box | Round | Sweep
@@ -93,7 +95,7 @@ def prism(
     axes: tuple[int, int],
     outline: Iterable[tuple[float, float]],
     reach: tuple[float, float],
-    smooth: tuple[int, int] | None = None,
+    curved: tuple[Run, ...] = (),
 ) -> Sweep:
     """An outline in a plane of two axes, carried along the third.
 
@@ -101,7 +103,7 @@ def prism(
         axes: the two axes of the outline.
         outline: its points on those axes, in order [mm].
         reach: from where to where on the third axis [mm].
-        smooth: see `Sweep`.
+        curved: see `Sweep`.
     """
     third = 3 - axes[0] - axes[1]
     points = []
@@ -111,7 +113,7 @@ def prism(
         points.append((v[0], v[1], v[2]))
     way = [0.0, 0.0, 0.0]
     way[third] = reach[1] - reach[0]
-    return Sweep(tuple(points), (way[0], way[1], way[2]), smooth)
+    return Sweep(tuple(points), (way[0], way[1], way[2]), curved)
 
 
 def inward(size: Vec, side: Side, depth: float) -> float:

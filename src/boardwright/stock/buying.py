@@ -1,4 +1,4 @@
-"""The buying list: lumber, sheets, screws and dowels, slides, glue."""
+"""The buying list: lumber, sheets, screws, dowels and the like, slides, glue."""
 
 from __future__ import annotations
 
@@ -14,9 +14,9 @@ from boardwright.stock.wording import counted, percent, sold
 from boardwright.tables.bundle import Tables
 
 SPARE = 0.10
-"""Screws and dowels bought over what is used (common practice)."""
+"""Fasteners bought over what is used (common practice)."""
 ROUND_TO = 5
-"""Screws and dowels are counted up to the next whole five (common practice)."""
+"""Fasteners are counted up to the next whole five (common practice)."""
 MUCH_GLUE = 100.0
 """From here glue is rounded outwards to 10 g, below to 1 g [g]."""
 
@@ -93,7 +93,7 @@ def _measured(stock: Stock, printer: Printer) -> str:
 
 
 def _fasteners(piece: Piece) -> list[BuyLine]:
-    kinds = ("screw", "dowel")
+    kinds = ("screw", "pocket screw", "plug", "dowel", "biscuit", "loose tenon")
     count = Counter((kinds.index(f.kind), f.name) for f in piece.fasteners)
     lines = []
     for (_, name), used in sorted(count.items()):

@@ -39,7 +39,11 @@ Proportions (`data/proportions.csv`): tenon_thickness_share, tenon_length_frame,
     drawer_bottom_groove_depth, runner_width, runner_thickness, bar_groove_height, bar_groove_depth,
     bar_length_share, bar_overlap_share, dowel_diameter_share, dowel_face_share, dowel_end_share,
     dowel_edge_share, dowel_spacing_ratio, dowel_spacing_case, dowel_first_edge, dowel_spacing_edge_joint,
-    dowels_rail_end, biscuit_spacing, biscuit_first, pocket_angle, pocket_bore, pocket_spacing, pocket_edge,
+    dowels_rail_end, biscuit_spacing, biscuit_first, biscuit_0_length, biscuit_0_width, biscuit_0_slot_depth,
+    biscuit_10_length, biscuit_10_width, biscuit_10_slot_depth, biscuit_20_length, biscuit_20_width,
+    biscuit_20_slot_depth, biscuit_thickness, biscuit_cutter, biscuit_20_least,
+    pocket_angle, pocket_bore, pocket_spacing, pocket_edge,
+    pocket_screw_1_2, pocket_screw_3_4, pocket_screw_1, pocket_screw_1_1_2,
     screw_length_ratio, screw_receiver, screw_receiver_least, screw_thread_share, screw_tip_cover,
     system_hole_pitch, system_hole_diameter, system_hole_setback, shelf_pin_depth.
 

@@ -107,7 +107,7 @@ def test_cuts_of_a_loose_part() -> None:
     ("cut", "code"),
     [
         ("{kind: groove, side: face, along: width, at: 9 3/4, width: 1/2, depth: 1/4}", "part.cut-outside"),
-        ("{kind: groove, side: face, along: width, at: 2, width: 1/2}", "part.cut-incomplete"),
+        ("{kind: hole, side: edge, from_end: 2, diameter: 1/2}", "part.cut-incomplete"),
         ("{kind: hole, side: face, from_end: 1/16, from_edge: 3, diameter: 3/8}", "part.cut-outside"),
         ("{kind: notch, end: end, edge: edge, length: 10, width: 1}", "part.cut-outside"),
         ("{kind: rabbet, side: face, edge: edge, width: 6, depth: 1/4}", "part.cut-outside"),

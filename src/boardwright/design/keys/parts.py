@@ -1,58 +1,69 @@
-"""Keys for loose parts, their cuts and joints."""
+"""Keys for loose parts, where they stand, and their joints."""
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.cuts import CutSpec
 from boardwright.design.keys.joints import JointKeys
 
 
-class CutKeys(Keys):
-    """A cut on a loose part, in the part's own frame (length from its end, width from its edge)."""
+class PlaceKeys(Keys):
+    """Where a part stands along one axis. A plain length stands for `{at: …}`."""
 
-    kind: Literal["groove", "rabbet", "notch", "hole"] = Field(description="kind of cut")
-    side: Literal["face", "back", "edge", "far_edge", "end", "far_end"] | None = optional(
-        "side it is cut into", "none; a groove, a rabbet and a hole need it"
+    at: LengthText | None = optional("where its low side lies", "none; one of these five keys is needed")
+    against: str | None = optional(
+        "a side of another part that it touches, such as `shelf.top`: PART.left, .right, .front, .rear, .under, .top",
+        "none",
     )
-    along: Literal["length", "width", "thickness"] | None = optional(
-        "groove: which way it runs", "none; a groove needs it"
+    flush: str | None = optional(
+        "a side of another part that its own side of that name lies level with", "none"
     )
-    edge: Literal["face", "back", "edge", "far_edge", "end", "far_end"] | None = optional(
-        "rabbet, notch: the edge it is measured from", "none; a rabbet and a notch need it"
+    between: list[str] | None = optional(
+        "two sides that it stands between; its length or width, when left out, is the room between them",
+        "none",
+        min_length=2,
+        max_length=2,
     )
-    end: Literal["end", "far_end"] | None = optional(
-        "notch: the end it is measured from", "none; a notch needs it"
+    centred_on: str | None = optional("a part, whose middle is its middle", "none")
+    off: LengthText | None = optional(
+        "away from the side it is set against, inward from one it is flush with, towards the high end from a middle",
+        "0",
     )
-    at: LengthText | None = optional(
-        "groove: from the reference edge or end to its near wall", "none; a groove needs it"
-    )
-    length: LengthText | None = optional("notch: along the grain", "none; a notch needs it")
-    width: LengthText | None = optional(
-        "width of the groove, rabbet or notch", "none; a groove, a rabbet and a notch need it"
-    )
-    depth: LengthText | None = optional("depth", "a hole goes through; a groove and a rabbet need it")
-    start: LengthText | None = optional("where it starts", "the near end")
-    stop: LengthText | None = optional("where it stops", "the far end")
-    from_end: LengthText | None = optional("hole: centre from the reference end", "none; a hole needs it")
-    from_edge: LengthText | None = optional("hole: centre from the reference edge", "none; a hole needs it")
-    diameter: LengthText | None = optional("hole: diameter", "none; a hole needs it")
-    countersink: LengthText | None = optional("hole: diameter of the countersink", "no countersink")
+
+
+def _place(value: Any) -> Any:
+    return value if isinstance(value, dict | PlaceKeys) else {"at": value}
+
+
+PlaceSpec = Annotated[PlaceKeys, BeforeValidator(_place)]
+
+
+class Places(Keys):
+    """Where a part stands, axis by axis."""
+
+    x: PlaceSpec = Field(description="left to right")
+    y: PlaceSpec = Field(description="front to back")
+    z: PlaceSpec = Field(description="upward")
 
 
 class LoosePart(Keys):
     """A part that no form covers."""
 
     stock: str = Field(description="stock")
-    length: LengthText = Field(description="with the grain")
-    width: LengthText = Field(description="across the grain")
+    length: LengthText | None = optional("with the grain", "the room that `between` leaves along it")
+    width: LengthText | None = optional("across the grain", "the room that `between` leaves along it")
     along: Literal["x", "y", "z"] = Field(description="piece axis of its length: x right, y back, z up")
     across: Literal["x", "y", "z"] = Field(description="piece axis of its width")
-    at: list[LengthText] = Field(min_length=3, max_length=3, description="its lowest corner: x, y, z")
+    at: list[LengthText] | None = optional(
+        "its lowest corner: x, y, z", "none; `place` is given instead", min_length=3, max_length=3
+    )
+    place: Places | None = optional("where it stands, axis by axis", "none; `at` is given instead")
     name: str | None = optional("what the plan calls it", "its key, with spaces for `_`")
-    cuts: list[CutKeys] | None = optional("its own cuts", "no cuts of its own; joints add theirs")
+    cuts: list[CutSpec] | None = optional("its own cuts", "no cuts of its own; joints add theirs")
 
 
 class LooseJoint(JointKeys):

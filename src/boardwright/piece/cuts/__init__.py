@@ -16,6 +16,7 @@ Solids, drawings, set-ups and strength all read these same records; none of them
 
 from boardwright.piece.cuts.ask import entered, holds, is_plain
 from boardwright.piece.cuts.fitted import (
+    BiscuitSlot,
     DovetailSlot,
     DovetailTongue,
     Fingers,
@@ -28,12 +29,13 @@ from boardwright.piece.cuts.plain import Groove, Hole, Notch, Rabbet
 from boardwright.piece.cuts.shaped import Bevel, Curve, Moulding, RaisedField, Taper, VGroove
 from boardwright.piece.cuts.sides import Side
 
-Fitted = Mortise | Tenon | Fingers | Tails | Pins | DovetailSlot | DovetailTongue
+Fitted = Mortise | BiscuitSlot | Tenon | Fingers | Tails | Pins | DovetailSlot | DovetailTongue
 Shaped = Bevel | Taper | Moulding | RaisedField | Curve | VGroove
 Cut = Groove | Rabbet | Notch | Hole | Fitted | Shaped
 
 __all__ = [
     "Bevel",
+    "BiscuitSlot",
     "Curve",
     "Cut",
     "DovetailSlot",

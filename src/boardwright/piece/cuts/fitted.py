@@ -1,4 +1,4 @@
-"""Cuts of joints that go into each other: mortises and tenons, fingers, dovetails, sliding dovetails.
+"""Cuts of joints that go into each other: mortises and tenons, biscuits, fingers, dovetails, sliding dovetails.
 
 `wide` is the part axis across which a joint is laid out (1, the width, for a board on its end); the axis that is
 neither that nor the axis of `end` is called the third.
@@ -35,6 +35,29 @@ class Mortise:
     end: float
     through: bool = False
     holds: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class BiscuitSlot:
+    """A slot for a biscuit: what the round cutter of a plate joiner takes when it is pushed in.
+
+    Attributes:
+        side: the side it is cut into.
+        along: part axis of its length.
+        at: its middle in the two part axes other than the side's axis, lower axis first, from their low ends [mm].
+        width: thickness of the cutter [mm].
+        depth: from `side` at its deepest [mm].
+        radius: of the cutter; the slot is a chord of it [mm].
+        for_: what goes in it, e.g. `No. 20 biscuit`.
+    """
+
+    side: Side
+    along: int
+    at: tuple[float, float]
+    width: float
+    depth: float
+    radius: float
+    for_: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,9 +54,8 @@ class Moulding:
         side, edge: the two sides that meet at the edge.
         shape: `chamfer`, `round-over`, `cove`, `ogee` or `profile`.
         size: leg of the chamfer, radius, or the largest reach of the profile [mm].
-        points: the line that is left, from `side` to `edge`: distance from `edge`, depth from `side` [mm]. The wood
-            between it and the corner is taken away.
-        curved: True when the points lie on one smooth curve.
+        points: of a profile the line that is left, from `side` to `edge`: distance from `edge`, depth from `side`
+            [mm]; empty for the other shapes. The wood between it and the corner is taken away.
         start, end: from where to where along the third axis [mm].
     """
 
@@ -65,7 +64,6 @@ class Moulding:
     shape: str
     size: float
     points: tuple[tuple[float, float], ...]
-    curved: bool
     start: float
     end: float
 
@@ -102,8 +100,8 @@ class Curve:
         side: the side it is taken from.
         along: part axis the curve runs along.
         shape: `arc`, `spline` or `line`.
-        points: place along `along` from its low end, and depth from `side` [mm]; the first and the last lie at
-            the side or at the ends of the part.
+        points: that the curve runs through: place along `along` from its low end, and depth from `side` [mm]; three
+            of an arc. The first and the last lie at the side or at the ends of the part.
     """
 
     side: Side

@@ -1,10 +1,10 @@
-"""Butt joint: two faces meet; glue with dowels or screws."""
+"""Butt joint: two faces meet; glue, and what is asked for across or through them."""
 
 from __future__ import annotations
 
 from boardwright.piece.drafts import Draft, Meeting
 from boardwright.piece.joints.faces import plane
-from boardwright.piece.joints.fastening import dowels, fasten
+from boardwright.piece.joints.fastening import fasten, held_words
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
@@ -15,20 +15,14 @@ def butt(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
     run = (meet.box.low[meet.along], meet.box.high[meet.along])
     spread = (meet.box.low[meet.across], meet.box.high[meet.across])
     contacts = [plane(meet.axis, face, {meet.across: spread, meet.along: run}, meet.high, glued=want.glue)]
-    if want.fasten == "dowels":
-        ids = dowels(out, first, second, meet, want, run)
-        held = f"{len(ids)} dowels"
-        directions = [meet.away]
-    else:
-        ids = fasten(out, first, second, meet, want, face, run)
-        held = f"{len(ids)} screws" if ids else "no fasteners"
-        directions = [meet.away]
+    ids = fasten(out, first, second, meet, want, face, run)
+    held = held_words(out, ids) or "no fasteners"
     out.joint(
         "butt",
         first,
         second,
         contacts,
-        directions,
+        [meet.away],
         f"butt joint, {held}{', glued' if want.glue else ', dry'}",
         glued=want.glue,
         fasteners=ids,

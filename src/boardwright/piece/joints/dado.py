@@ -5,7 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Vec
 from boardwright.piece.drafts import Channel, Corner, Draft, Meeting, Step
 from boardwright.piece.joints.faces import plane, unit
-from boardwright.piece.joints.fastening import fasten
+from boardwright.piece.joints.fastening import fasten, held_words
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
@@ -85,7 +85,7 @@ def dado(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
         directions.append(unit(meet.along, True))
     ids = fasten(out, first, second, meet, want, seat, run)
     kind = "stopped dado" if stop else "dado"
-    held = f", {len(ids)} screws" if ids else ""
+    held = f", {held_words(out, ids)}" if ids else ""
     out.joint(
         "dado",
         first,

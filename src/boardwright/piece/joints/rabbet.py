@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boardwright.piece.drafts import Draft, Meeting, Step
 from boardwright.piece.joints.faces import plane, unit
-from boardwright.piece.joints.fastening import fasten
+from boardwright.piece.joints.fastening import fasten, held_words
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
@@ -61,7 +61,7 @@ def rabbet(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
         plane(meet.across, wall, {meet.axis: depth_range, meet.along: run}, at_high, glued=want.glue),
     ]
     ids = fasten(out, first, second, meet, want, seat, run)
-    held = f", {len(ids)} screws" if ids else ""
+    held = f", {held_words(out, ids)}" if ids else ""
     out.joint(
         "rabbet",
         first,

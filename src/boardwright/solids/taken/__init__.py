@@ -9,6 +9,7 @@ from typing import Any
 from boardwright.core.poses import Box, Vec
 from boardwright.piece.cuts import (
     Bevel,
+    BiscuitSlot,
     Curve,
     Cut,
     DovetailSlot,
@@ -36,6 +37,7 @@ _TAKES: dict[type[Cut], Callable[[Any, Vec], list[Body]]] = {
     Notch: plain.notch,
     Hole: plain.hole,
     Mortise: fitted.mortise,
+    BiscuitSlot: fitted.biscuit_slot,
     Tenon: fitted.tenon,
     Fingers: fitted.fingers,
     Tails: fitted.tails,

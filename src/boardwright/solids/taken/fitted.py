@@ -2,8 +2,20 @@
 
 from __future__ import annotations
 
+import math
+
 from boardwright.core.poses import Vec
-from boardwright.piece.cuts import DovetailSlot, DovetailTongue, Fingers, Mortise, Pins, Side, Tails, Tenon
+from boardwright.piece.cuts import (
+    BiscuitSlot,
+    DovetailSlot,
+    DovetailTongue,
+    Fingers,
+    Mortise,
+    Pins,
+    Side,
+    Tails,
+    Tenon,
+)
 from boardwright.solids.primitives import OVER, Body, box, into, inward, prism, span
 
 
@@ -17,6 +29,39 @@ def mortise(cut: Mortise, size: Vec) -> list[Body]:
         third: span(size, third, cut.at, cut.at + cut.width),
     }
     return [box(ranges)]
+
+
+ARC_STEPS = 48
+"""Straight pieces that the arc of a biscuit slot is drawn in."""
+
+
+def biscuit_slot(cut: BiscuitSlot, size: Vec) -> list[Body]:
+    """A part of the cutter's disc, as thick as the cutter."""
+    axis = cut.side.axis
+    others = [i for i in range(3) if i != axis]
+    where = dict(zip(others, cut.at, strict=True))
+    third = 3 - axis - cut.along
+    half = math.acos((cut.radius - cut.depth) / cut.radius)
+    arc = []
+    for i in range(ARC_STEPS + 1):
+        turn = half * (2 * i / ARC_STEPS - 1)
+        down = cut.depth - cut.radius * (1 - math.cos(turn))
+        arc.append((inward(size, cut.side, down), where[cut.along] + cut.radius * math.sin(turn)))
+    reach = cut.radius * math.sin(half)
+    outside = inward(size, cut.side, -OVER)
+    outline = [
+        *arc,
+        (outside, where[cut.along] + reach),
+        (outside, where[cut.along] - reach),
+    ]
+    return [
+        prism(
+            (axis, cut.along),
+            outline,
+            (where[third] - cut.width / 2, where[third] + cut.width / 2),
+            curved=((0, ARC_STEPS, "arc"),),
+        )
+    ]
 
 
 def tenon(cut: Tenon, size: Vec) -> list[Body]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Vec
+from boardwright.formulas.curves import Run, curve_line, curve_runs, edge_line, edge_runs
 from boardwright.piece.cuts import Bevel, Curve, Moulding, RaisedField, Side, Taper, VGroove
 from boardwright.solids.primitives import OVER, Body, Sweep, inward, prism, span
 
@@ -53,12 +54,14 @@ def taper(cut: Taper, size: Vec) -> list[Body]:
 def moulding(cut: Moulding, size: Vec) -> list[Body]:
     """The corner outside the profile, carried along the edge."""
     third = 3 - cut.side.axis - cut.edge.axis
-    return [_edge(cut.points, cut.curved, cut.side, cut.edge, size, span(size, third, cut.start, cut.end))]
+    points = edge_line(cut.shape, cut.size) or cut.points
+    runs = edge_runs(cut.shape)
+    return [_edge(points, runs, cut.side, cut.edge, size, span(size, third, cut.start, cut.end))]
 
 
 def _edge(
     points: tuple[tuple[float, float], ...],
-    curved: bool,
+    runs: tuple[Run, ...],
     side: Side,
     edge: Side,
     size: Vec,
@@ -68,8 +71,11 @@ def _edge(
     first, last = points[0], points[-1]
     line = [(first[0], -OVER), *points, (-OVER, last[1]), (-OVER, -OVER)]
     outline = [(inward(size, edge, w), inward(size, side, d)) for w, d in line]
-    smooth = (1, len(points)) if curved else None
-    return prism((edge.axis, side.axis), outline, reach, smooth)
+    return prism((edge.axis, side.axis), outline, reach, _shifted(runs, 1))
+
+
+def _shifted(runs: tuple[Run, ...], by: int) -> tuple[Run, ...]:
+    return tuple((first + by, last + by, kind) for first, last, kind in runs)
 
 
 def raised_field(cut: RaisedField, size: Vec) -> list[Body]:
@@ -81,7 +87,7 @@ def raised_field(cut: RaisedField, size: Vec) -> list[Body]:
     out: list[Body] = []
     for edge in cut.edges:
         third = 3 - cut.side.axis - edge.axis
-        out.append(_edge(points, False, cut.side, edge, size, (-OVER, size[third] + OVER)))
+        out.append(_edge(points, (), cut.side, edge, size, (-OVER, size[third] + OVER)))
     return out
 
 
@@ -95,14 +101,13 @@ def curve(cut: Curve, size: Vec) -> list[Body]:
     if start < first:
         line.append((start, cut.points[0][1]))
     low = len(line)
-    line += [(x, d) for x, d in cut.points]
-    high = len(line) - 1
+    line += curve_line(cut.shape, cut.points)
     if end > last:
         line.append((end, cut.points[-1][1]))
     line.append((end, -OVER))
     outline = [(x, inward(size, cut.side, d)) for x, d in line]
-    smooth = (low, high) if cut.shape != "line" else None
-    return [prism((cut.along, cut.side.axis), outline, (-OVER, size[third] + OVER), smooth)]
+    runs = _shifted(curve_runs(cut.shape, cut.points), low)
+    return [prism((cut.along, cut.side.axis), outline, (-OVER, size[third] + OVER), runs)]
 
 
 def v_groove(cut: VGroove, size: Vec) -> list[Body]:
