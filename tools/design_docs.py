@@ -49,7 +49,7 @@ def page_text(page: str) -> str:
     places = _places(page)
 
     def block(m: re.Match[str]) -> str:
-        rows = [_row(name, f, places) for name, f in own_fields(models()[m[1]]).items()]
+        rows = [_row(f.alias or name, f, places) for name, f in own_fields(models()[m[1]]).items()]
         return "\n".join([f"<!-- keys: {m[1]} -->", HEAD, *rows, "<!-- end -->"])
 
     return _BLOCK.sub(block, page)

@@ -8,6 +8,7 @@ from boardwright.pipeline import check_file, check_text, make_plan, read
 
 HERE = Path(__file__).parent
 REMEDIES = [
+    ("case.back-boards-thin", "3/8 in or more", "thickness: 1/4}", "thickness: 3/8}"),
     ("case.no-inside", "3/16 in higher", "height: 3", "height: 3 3/16"),
     ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
     ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
@@ -21,6 +22,7 @@ REMEDIES = [
     ("fastener.breaks-through", "1 1/4 in or shorter", "screw_length: 1 3/4", "screw_length: 1 1/4"),
     ("fastener.edge", "`screw: 3`", "screw: 8", "screw: 3"),
     ("fastener.end-grain", "`fasten: dowels`", "fasten: screws", "fasten: dowels"),
+    ("fastener.not-here", "`fasten: screws`", "fasten: biscuits", "fasten: screws"),
     ("fastener.too-short", "1 1/4 in or longer", "screw_length: 5/8", "screw_length: 1 1/4"),
     ("drawer.box-too-high", "at most 4 13/16 in", "box_height: 6", "box_height: 4 13/16"),
     ("drawer.groove-too-deep", "at most 1/4", "groove: 3/8", "groove: 1/4"),
@@ -49,7 +51,7 @@ REMEDIES = [
     ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
-    ("wood.panel-groove-too-shallow", "1/4 in deep", "depth: 1/8}", "depth: 1/4}"),
+    ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
 
 

@@ -70,7 +70,7 @@ def height(c: Context) -> Iterator[Finding]:
 def _stands_in_opening(part: Part, m: Motion) -> bool:
     """True for an upright part inside the opening, not for an overlay front or a bottom."""
     upright = abs(part.pose.y[2]) > 0.9
-    inside = part.box.high[1] > 1e-6 and part.box.low[0] >= m.opening.low[0] - 1e-6
+    inside = part.box.high[1] > m.opening.low[1] + 1e-6 and part.box.low[0] >= m.opening.low[0] - 1e-6
     return upright and inside
 
 
@@ -78,7 +78,7 @@ def width(c: Context) -> Iterator[Finding]:
     """The box against the width of its opening, with its sides swollen in thickness."""
     wet, now = c.piece.moisture.wettest, c.piece.moisture.now
     for m in c.piece.motions:
-        group = [p for p in c.piece.parts if p.group == m.id and p.box.high[1] > 1e-6]
+        group = [p for p in c.piece.parts if p.group == m.id and p.box.high[1] > m.opening.low[1] + 1e-6]
         if not group:
             continue
         across = max(p.box.high[0] for p in group) - min(p.box.low[0] for p in group)

@@ -1,5 +1,4 @@
-"""Screws, dowels, biscuits, loose tenons: tips that break through, two that meet, too near an edge, screws in end
-grain, screws that no driver reaches."""
+"""Screws, dowels and the like: tips that break through, two that meet, too near an edge, screws in end grain."""
 
 from __future__ import annotations
 
@@ -11,6 +10,7 @@ import numpy as np
 
 from boardwright.checks.context import Context
 from boardwright.core.findings import Finding, Severity
+from boardwright.piece.cuts import Mortise
 from boardwright.piece.records import Fastener, Part
 from boardwright.solids.cells import cells
 
@@ -20,9 +20,6 @@ APART = 2.0
 """Wood left between two fasteners [mm]: common practice."""
 BEYOND = 1.5
 """Wood left beyond a tip [mm], below which a warning is given: half of the 1/8 in of common practice."""
-
-DRIVER = 150.0
-"""Clear way that a driver needs behind the head of a pocket screw, the bit and no more [mm]: 6 in, common practice."""
 
 GRIP = 3.0
 """Least grip of a screw, in shank diameters: common practice."""
@@ -34,7 +31,7 @@ def _inside(point: Any, boxes: Any) -> bool:
 
 def tips(c: Context) -> Iterator[Finding]:
     """A tip that comes out of the wood, or into a groove."""
-    cell: dict[str, Any] = {}
+    cell: dict[tuple[str, bool], Any] = {}
     both = [_other_end(f) for f in c.piece.fasteners if f.kind in TWO_ENDED]
     for f in (*c.piece.fasteners, *both):
         into = c.parts.get(f.into)
@@ -43,7 +40,10 @@ def tips(c: Context) -> Iterator[Finding]:
         if _grip(f, into) <= 0:
             yield _too_short(c, f, into)
             continue
-        boxes = cell.setdefault(f.into, cells(into))
+        key = (f.into, f.kind == "loose tenon")
+        if key not in cell:
+            cell[key] = cells(_filled(into) if key[1] else into)
+        boxes = cell[key]
         tip = np.array(f.tip)
         beyond = tip + np.array(f.direction) * BEYOND
         if _inside(beyond, boxes):
@@ -67,6 +67,11 @@ def tips(c: Context) -> Iterator[Finding]:
 
 TWO_ENDED = ("dowel", "biscuit", "loose tenon")
 """Fasteners that end in both parts."""
+
+
+def _filled(part: Part) -> Part:
+    """A part without its mortises: a loose tenon ends short of the bottom of its own."""
+    return replace(part, cuts=tuple(k for k in part.cuts if not isinstance(k, Mortise)))
 
 
 def _other_end(f: Fastener) -> Fastener:
@@ -204,33 +209,3 @@ def end_grain(c: Context) -> Iterator[Finding]:
                 remedy="use dowels (`fasten: dowels`), or a rabbet or dado with glue",
                 parts=(f.into,),
             )
-
-
-def out_of_reach(c: Context) -> Iterator[Finding]:
-    """Pocket screws with a part in the way of the driver."""
-    boxes: dict[str, Any] = {}
-    for f in c.piece.fasteners:
-        held = c.parts.get(f.held)
-        if f.kind != "pocket screw" or held is None:
-            continue
-        way = np.linspace(0.0, DRIVER, 61)[:, None] * -np.array(f.direction) + np.array(f.at)
-        for part in c.piece.parts:
-            if part.id in (f.held, f.into) or part.group != held.group:
-                continue
-            own = boxes.setdefault(part.id, cells(part))
-            inside = ((own[None, :, 0] < way[:, None]) & (own[None, :, 1] > way[:, None])).all(axis=2).any(axis=1)
-            if not inside.any():
-                continue
-            free = float(inside.argmax()) * DRIVER / 60
-            yield Finding(
-                "fastener.out-of-reach",
-                Severity.WARNING,
-                f"{c.label(part.id)} stands in the way of the driver at {c.label(f.held)}",
-                f.place,
-                found=f"{c.down(free)} behind the head of the screw",
-                expected=f"{c.text(DRIVER)} for the bit",
-                source="common practice",
-                remedy=f"drive the screws before {c.label(part.id)} is put in, or fasten the joint in another way",
-                parts=(f.held, part.id),
-            )
-            break

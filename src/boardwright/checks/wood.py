@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 from boardwright.checks.context import Context
 from boardwright.core.findings import Finding, Severity
+from boardwright.core.poses import AXES, Vec, add, dot, scaled
 from boardwright.piece.records import Joint, Part
 
 LIMIT = 1.0
@@ -18,28 +20,31 @@ together, near enough, and are no cross-grain joint."""
 SOURCE = "movement: Wood Handbook FPL-GTR-190 eq. 13-2; limit of a cross-grain glue line: common practice"
 
 
-def _strain(part: Part, axis: int) -> float:
-    """Change per 1 % of moisture along a piece axis [1/%]."""
-    for own, rate in (
-        (part.pose.x, part.stock.lengthwise),
-        (part.pose.y, part.stock.across),
-        (part.pose.z, part.stock.through),
-    ):
-        if abs(own[axis]) > 0.9:
-            return rate
-    return part.stock.across
+def _strain(part: Part, way: Vec) -> float:
+    """Change per 1 % of moisture along a direction of the piece [1/%]."""
+    rates = (part.stock.lengthwise, part.stock.across, part.stock.through)
+    own = (part.pose.x, part.pose.y, part.pose.z)
+    return sum(rate * dot(axis, way) ** 2 for axis, rate in zip(own, rates, strict=True))
 
 
-def _fixed(c: Context, joint: Joint) -> list[tuple[tuple[float, float], ...]]:
-    """Extents over which a joint holds both parts: glue faces, and rows of screws without slots."""
-    out = [
-        tuple((k.box.low[i], k.box.high[i]) for i in range(3))
-        for k in joint.contacts
-        if k.glued and joint.glued
-    ]
-    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind in ("screw", "pocket screw") and not f.slotted]
+Reach = tuple[Vec, float]
+"""A direction, and how far a joint holds along it [mm]."""
+
+
+def _fixed(c: Context, joint: Joint) -> list[Reach]:
+    """Reaches over which a joint holds both parts: glue faces, and rows of screws without slots."""
+    out: list[Reach] = []
+    for k in joint.contacts:
+        if not (k.glued and joint.glued):
+            continue
+        if k.corners:
+            edges = [add(b, scaled(a, -1.0)) for a, b in pairwise((*k.corners, k.corners[0]))]
+            out += [(scaled(e, 1 / dot(e, e) ** 0.5), dot(e, e) ** 0.5) for e in edges if dot(e, e) > 1e-6]
+        else:
+            out += [(AXES[i], k.box.size(i)) for i in range(3)]
+    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind == "screw" and not f.slotted]
     if len(screws) > 1:
-        out.append(tuple((min(f.at[i] for f in screws), max(f.at[i] for f in screws)) for i in range(3)))
+        out += [(AXES[i], max(f.at[i] for f in screws) - min(f.at[i] for f in screws)) for i in range(3)]
     return out
 
 
@@ -52,14 +57,13 @@ def cross_grain(c: Context) -> Iterator[Finding]:
         if one is None or two is None or "wood" not in (one.stock.kind, two.stock.kind):
             continue
         worst, width = 0.0, 0.0
-        for extent in _fixed(c, joint):
-            for axis in range(3):
-                if min(_strain(one, axis), _strain(two, axis)) > ACROSS:
-                    continue
-                span = extent[axis][1] - extent[axis][0]
-                move = abs(_strain(one, axis) - _strain(two, axis)) * swing * span
-                if move > worst:
-                    worst, width = move, span
+        for way, span in _fixed(c, joint):
+            rates = (_strain(one, way), _strain(two, way))
+            if min(rates) > ACROSS:
+                continue
+            move = abs(rates[0] - rates[1]) * swing * span
+            if move > worst:
+                worst, width = move, span
         if worst <= LIMIT:
             continue
         yield Finding(

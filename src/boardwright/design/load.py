@@ -270,4 +270,6 @@ def _keys_at(loc: tuple[str | int, ...]) -> list[str]:
             model = _strip(model.model_fields[str(key)].annotation)
         else:
             return []
-    return list(model.model_fields) if isinstance(model, type) and issubclass(model, BaseModel) else []
+    if not (isinstance(model, type) and issubclass(model, BaseModel)):
+        return []
+    return [f.alias or name for name, f in model.model_fields.items()]

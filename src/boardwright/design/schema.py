@@ -11,6 +11,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import FileName, Keys, Length, LengthText, optional
+from boardwright.design.keys.box import BoxBottom, BoxDividers, BoxKeys, BoxLid
 from boardwright.design.keys.case import Back, Case, Deck, Room, Shelves, Sides
 from boardwright.design.keys.cuts import (
     BevelKeys,
@@ -32,25 +33,49 @@ from boardwright.design.keys.cuts import (
 )
 from boardwright.design.keys.drawers import (
     Bars,
+    CentreGuide,
     Drawer,
     DrawerBack,
     DrawerBottom,
     DrawerFront,
     DrawerSides,
     DrawerStack,
+    FullExtensionBars,
+    Grip,
+    Ledgers,
     Runners,
     Slides,
+    Tray,
+    TraySlides,
+    TrayStack,
 )
 from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
+from boardwright.design.keys.table import (
+    ApronDrawers,
+    Aprons,
+    Legs,
+    LegSplay,
+    LegTaper,
+    Stretchers,
+    TableKeys,
+    TableTop,
+)
 
 __all__ = [
+    "ApronDrawers",
+    "Aprons",
     "Back",
     "Bars",
     "BevelKeys",
     "BoardEntry",
+    "BoxBottom",
+    "BoxDividers",
+    "BoxKeys",
+    "BoxLid",
     "Case",
+    "CentreGuide",
     "CurveKeys",
     "CutKeys",
     "Deck",
@@ -65,11 +90,17 @@ __all__ = [
     "DrawerStack",
     "EdgeKeys",
     "FileName",
+    "FullExtensionBars",
+    "Grip",
     "GrooveKeys",
     "HoleKeys",
     "JointKeys",
     "JointSpec",
     "Keys",
+    "Ledgers",
+    "LegSplay",
+    "LegTaper",
+    "Legs",
     "Length",
     "LengthText",
     "LooseJoint",
@@ -88,8 +119,14 @@ __all__ = [
     "Slides",
     "SocketKeys",
     "StockEntry",
+    "Stretchers",
+    "TableKeys",
+    "TableTop",
     "TaperKeys",
     "TenonKeys",
+    "Tray",
+    "TraySlides",
+    "TrayStack",
     "VGrooveKeys",
     "WoodMoisture",
     "optional",
@@ -116,6 +153,8 @@ class DesignFile(Keys):
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
     case: Case | None = optional("a case", "no case; `parts` are given instead")
+    table: TableKeys | None = optional("a table, bench or stool", "no table")
+    box: BoxKeys | None = optional("a box", "no box")
     drawers: Drawer | None = optional("keys for every drawer", "as each key says")
     parts: dict[str, LoosePart] | None = optional("loose parts, by name", "no loose parts")
     joints: list[LooseJoint] | None = optional("joints of named parts", "no joints but those of the forms")

@@ -6,6 +6,7 @@ import math
 from typing import Protocol
 
 from boardwright.core.poses import Vec
+from boardwright.formulas.compound import plane_gauge, plane_tilt
 from boardwright.piece.cuts import (
     Bevel,
     BiscuitSlot,
@@ -118,7 +119,11 @@ def _shaped(cut: Shaped, p: Sizes) -> str:
             for a, axis in zip(angles, (u, v), strict=True)
             if abs(a) > 1e-6
         ]
-        return f"{SIDE_WORDS[cut.side]} cut at {' and '.join(words)}"
+        saw = ""
+        if len(words) == 2 and cut.side.axis != 2:
+            gauge, tilt = abs(plane_gauge(cut.over_u)), abs(plane_tilt(cut.over_u, cut.over_v))
+            saw = f" (saw: gauge {gauge:.4g}°, blade {tilt:.4g}° from square)"
+        return f"{SIDE_WORDS[cut.side]} cut at {' and '.join(words)}{saw}"
     if isinstance(cut, Taper):
         return (
             f"taper on the {SIDE_WORDS[cut.side]}: {p.size(cut.depth)} at the {SIDE_WORDS[cut.end]}, "

@@ -149,7 +149,9 @@ def nearer(cut: Fitted | Shaped, side: Side, by: float) -> Fitted | Shaped:
         return replace(cut, length=cut.length - by, steps=steps)
     if isinstance(cut, Fingers | Tails | Pins | DovetailTongue) and cut.end is side:
         cut = replace(cut, length=cut.length - by)
-    deep = isinstance(cut, Pins | DovetailSlot | BiscuitSlot) or (isinstance(cut, Mortise) and not cut.through)
+    deep = isinstance(cut, Pins | DovetailSlot | BiscuitSlot) or (
+        isinstance(cut, Mortise) and not cut.through
+    )
     if deep and isinstance(cut, Pins | DovetailSlot | BiscuitSlot | Mortise) and cut.side is side:
         return replace(cut, depth=cut.depth - by)
     return cut

@@ -278,6 +278,7 @@ class Motion:
         rear_clearance: planned behind it [mm].
         turn: how far it opens [degrees]; 0 for what slides.
         pivot: a point of the hinge axis [mm].
+        load: what it is reckoned to hold, where its strength is figured [kg].
     """
 
     id: str
@@ -293,6 +294,7 @@ class Motion:
     place: Place = field(default_factory=Place)
     turn: float = 0.0
     pivot: Vec = (0.0, 0.0, 0.0)
+    load: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,10 @@ from boardwright.core.poses import Box
 from boardwright.design.load import Design
 from boardwright.piece.drafts import Draft
 from boardwright.piece.finish import finish
+from boardwright.piece.forms.box import box
 from boardwright.piece.forms.case import case
 from boardwright.piece.forms.loose import loose_parts
+from boardwright.piece.forms.table import table
 from boardwright.piece.records import Contact, Joint, Piece
 from boardwright.piece.setout import SetOut
 from boardwright.piece.sizing import Sizer
@@ -40,26 +42,27 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
         sizer.check_all()
         return None, grouped([*findings, *sizer.findings])
     out = SetOut(design, tables, sizer, stocks, moisture, drafts)
-    box = _forms(out)
+    outside_of_form = _forms(out)
     sizer.check_all()
     settle_sizes(out)
     findings += [*out.findings, *sizer.findings]
     if not drafts:
-        if design.file.case is None and not design.file.parts:
+        file = design.file
+        if file.case is None and file.table is None and file.box is None and not file.parts:
             findings.append(
                 Finding(
                     "piece.empty",
                     Severity.ERROR,
                     "the file asks for no part",
                     design.place(""),
-                    found="no `case:` and no `parts:`",
+                    found="no `case:`, `table:`, `box:` or `parts:`",
                     expected="at least one of them",
                     remedy="add a `case:`",
                 )
             )
         return None, grouped(findings)
     parts = finish(list(drafts.values()), design.step)
-    outer = _around(box, _bounds(drafts))
+    outer = _around(outside_of_form, _bounds(drafts))
     piece = Piece(
         design.file.title,
         design.units,
@@ -80,10 +83,15 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
 
 def _forms(out: SetOut) -> Box | None:
     file = out.design.file
-    box = case(out, file.case) if file.case is not None else None
+    outer = [
+        case(out, file.case) if file.case is not None else None,
+        table(out, file.table) if file.table is not None else None,
+        box(out, file.box) if file.box is not None else None,
+    ]
     if file.parts or file.joints:
         loose_parts(out, file.parts or {}, file.joints or [])
-    return box
+    found = [b for b in outer if b is not None]
+    return found[0] if found else None
 
 
 def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float | None:
@@ -112,18 +120,22 @@ def _part_size(name: str, drafts: dict[str, Draft], out: SetOut | None) -> float
     return draft.face(*ends[last]) if last in ends else None
 
 
-def _around(case: Box | None, parts: Box) -> Box:
-    """The outside of the piece: the case's own, and whatever part stands out of it by more than a step's noise."""
-    if case is None:
-        return parts
+def _around(case: Box | None, parts: Box | None) -> Box:
+    """The outside of the piece: the form's own, and whatever part stands out of it by more than a step's noise."""
+    if case is None or parts is None:
+        return case or parts or Box((0.0, 0.0, 0.0), (0.0, 0.0, 0.0))
     low = [a if abs(a - b) < 1e-6 else min(a, b) for a, b in zip(case.low, parts.low, strict=True)]
     high = [a if abs(a - b) < 1e-6 else max(a, b) for a, b in zip(case.high, parts.high, strict=True)]
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
-def _bounds(drafts: dict[str, Draft]) -> Box:
-    low = [min(d.low[i] for d in drafts.values()) for i in range(3)]
-    high = [max(d.high[i] for d in drafts.values()) for i in range(3)]
+def _bounds(drafts: dict[str, Draft]) -> Box | None:
+    """The box round all parts that stand square; the forms themselves know how far sloping parts reach."""
+    square = [d for d in drafts.values() if d.tilt is None]
+    if not square:
+        return None
+    low = [min(d.low[i] for d in square) for i in range(3)]
+    high = [max(d.high[i] for d in square) for i in range(3)]
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 

@@ -17,6 +17,7 @@ from boardwright.plan.pictures import pictures
 from boardwright.plan.places import chain_words
 from boardwright.plan.reasons import plan_reasons
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
+from boardwright.plan.steps import build_steps
 from boardwright.plan.stock import buy_lines, layouts, preparation, strips
 from boardwright.stock.records import StockResult
 
@@ -38,6 +39,8 @@ def build_plan(
     boards, summaries, drawn = layouts(stock, printer)
     file = design.file
     joints = plan_joints(piece, letters)
+    say("finding the order of assembly")
+    steps, subassemblies = build_steps(piece, printer, letters)
     outside = {
         name: size(printer, piece.outside.size(i)) for i, name in enumerate(("width", "depth", "height"))
     }
@@ -53,6 +56,8 @@ def build_plan(
         "parts": _parts(piece, printer, letters, stock),
         "joints": joints,
         "joint_groups": joint_groups(joints),
+        "steps": steps,
+        "subassemblies": subassemblies,
         "buy": buy_lines(stock),
         "layouts": boards,
         "layout_summaries": summaries,

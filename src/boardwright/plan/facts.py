@@ -52,12 +52,19 @@ def _coarse(mm: float, printer: Printer) -> str:
     return f"about {round(mm / 10) * 10} mm"
 
 
-def _drawers(piece: Piece, printer: Printer) -> str:
-    ways = {"bars": "wooden bars", "runners": "wooden runners", "slides": "bought slides"}
-    counts: dict[str, int] = {}
-    for m in piece.motions:
-        counts[m.runs_on] = counts.get(m.runs_on, 0) + 1
-    return ", ".join(f"{n} on {ways[k]}" for k, n in counts.items())
+WAYS = {
+    "bars": "wooden bars",
+    "full_extension_bars": "wooden full-extension bars",
+    "runners": "wooden runners",
+    "centre_guide": "wooden runners with a centre guide",
+    "slides": "bought slides",
+    "ledgers": "ledgers",
+}
+
+
+def _drawers(piece: Piece, kind: str) -> str:
+    counts = Counter(m.runs_on for m in piece.motions if m.kind == kind)
+    return ", ".join(f"{n} on {WAYS[k]}" for k, n in counts.items())
 
 
 def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:

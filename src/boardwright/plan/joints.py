@@ -14,9 +14,13 @@ NAMES = {
     "screwed": "strip, screwed",
     "tongue": "tongue and dado",
     "butt": "butt joint",
+    "edge": "edge joint",
+    "double_rabbet": "double rabbet",
+    "shiplap": "boards, ship-lapped",
+    "tongued": "boards, tongued",
 }
 """What a kind is called where its own name would not be understood. A `panel` is told by its summary."""
-ON = {"hung": "on", "screwed": "on", "planted": "on", "butt": "to"}
+ON = {"hung": "on", "screwed": "on", "planted": "on", "butt": "to", "edge": "to", "shiplap": "to"}
 """How the second part of a kind meets the first; else it goes `into` it."""
 
 
@@ -72,7 +76,8 @@ def _name(kind: str, summary: str) -> str:
 def _how(summary: str, kind: str) -> str:
     """The summary without what stands in the other columns: the glue, and the kind at its head."""
     text = re.sub(r"[,;] (glued|dry|no glue)$", "", summary)
-    head = "butt joint, " if kind == "butt" else f"{kind} "
+    head = f"{kind} joint, " if kind in ("butt", "edge") else f"{NAMES.get(kind, kind)}, "
+    head = head if text.startswith(head) else f"{kind} "
     return text.removeprefix(head)
 
 

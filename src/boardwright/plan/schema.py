@@ -104,6 +104,37 @@ class JointGroup(Record):
     pairs: str
 
 
+class BuildStep(Record):
+    """One step of putting the piece together.
+
+    `units` are moved one after the other, each whole; `onto` stands there already. `direction` is the way they are
+    moved, `travel` how far before their place the first joint or guide begins. `sub` is the number of the subassembly
+    that the step belongs to, 0 for the piece; `count` of it are made alike.
+    """
+
+    number: int
+    sub: int = 0
+    count: int = 1
+    title: str
+    lines: list[str]
+    units: list[list[str]]
+    """Part ids."""
+    onto: list[str]
+    direction: list[float]
+    travel: Size
+    glued: bool
+    drawing: str = ""
+
+
+class PlanSubassembly(Record):
+    """Parts that are put together before they go into the piece; `copies` are the part ids of each made alike."""
+
+    number: int
+    name: str
+    letters: list[str]
+    copies: list[list[str]]
+
+
 class Allowance(Record):
     """An allowance or a rule of the shop that rough sizes and layouts are reckoned with."""
 
@@ -244,6 +275,9 @@ class Plan(Record):
     parts: list[PlanPart]
     joints: list[PlanJoint]
     joint_groups: list[JointGroup] = Field(default_factory=list)
+    steps: list[BuildStep] = Field(default_factory=list)
+    """Putting it together, in order; subassemblies before the step that uses them."""
+    subassemblies: list[PlanSubassembly] = Field(default_factory=list)
     buy: list[Buy]
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]

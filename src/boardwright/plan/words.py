@@ -38,6 +38,10 @@ def work_lines(part: Part, printer: Printer, letters: Mapping[str, str]) -> list
                 cut.diameter,
                 cut.depth,
                 cut.countersink,
+                cut.counterbore,
+                cut.counterbore_depth,
+                cut.lean,
+                cut.lean_along,
                 cut.slot,
                 cut.through,
                 cut.for_,
@@ -114,6 +118,14 @@ def _holes(group: Sequence[Hole], p: Printer, letters: Mapping[str, str]) -> str
         size += f", {p.size(h.slot)} long between centres"
     deep = "through" if h.through else f"{p.size(h.depth)} deep"
     sink = f", countersunk to {p.tool(h.countersink)}" if h.countersink > 0 else ""
+    if h.counterbore > 0:
+        sink += f", counterbored {p.tool(h.counterbore)} diameter, {p.size(h.counterbore_depth)} deep"
+    if h.lean:
+        toward = SIDE_WORDS[Side.of(h.lean_along, h.lean > 0)]
+        sink += (
+            f", leaning: at {90 - abs(h.lean):g}° to the {SIDE_WORDS[h.side]}, towards the {toward}, "
+            "depths measured square to it"
+        )
     if h.marked_through:
         mate = letters.get(h.marked_through, "its mate")
         return (

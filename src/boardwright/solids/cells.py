@@ -64,8 +64,9 @@ def drilled(part: Part) -> Any:
 
 def _moved(part: Part, own: Any) -> Any:
     rotation = np.array([part.pose.x, part.pose.y, part.pose.z]).T
-    moved = own @ rotation.T + np.array(part.pose.origin)
-    return np.stack([moved.min(axis=1), moved.max(axis=1)], axis=1)
+    middle = (own[:, 0] + own[:, 1]) / 2 @ rotation.T + np.array(part.pose.origin)
+    half = (own[:, 1] - own[:, 0]) / 2 @ np.abs(rotation).T
+    return np.stack([middle - half, middle + half], axis=1)
 
 
 def swept(boxes: Any, direction: tuple[float, float, float], travel: float) -> Any:

@@ -93,7 +93,7 @@ def _measured(stock: Stock, printer: Printer) -> str:
 
 
 def _fasteners(piece: Piece) -> list[BuyLine]:
-    kinds = ("screw", "pocket screw", "plug", "dowel", "biscuit", "loose tenon")
+    kinds = ("screw", "pocket screw", "plug", "dowel", "biscuit", "loose tenon", "peg")
     count = Counter((kinds.index(f.kind), f.name) for f in piece.fasteners)
     lines = []
     for (_, name), used in sorted(count.items()):

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from boardwright.piece.codec import KINDS, cut_from_data, cut_to_data
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side
+from boardwright.piece.cuts import BiscuitSlot, Cut, Groove, Hole, Notch, Rabbet, Side
 
 mm = st.floats(0, 3000, allow_nan=False)
 side = st.sampled_from(Side)
@@ -15,6 +15,7 @@ word = st.text(max_size=20)
 CUTS = st.one_of(
     st.builds(Groove, side, st.integers(0, 2), mm, mm, mm, mm, mm, word, word),
     st.builds(Rabbet, side, side, mm, mm, mm, mm, word, word),
+    st.builds(BiscuitSlot, side, st.integers(0, 2), st.tuples(mm, mm), mm, mm, mm, word, word),
     st.builds(Notch, side, side, mm, mm, word),
     st.builds(
         Hole, side, st.tuples(mm, mm), mm, mm, st.booleans(), mm, mm, mm, st.integers(0, 2), word, word

@@ -8,6 +8,7 @@ import pytest
 
 from boardwright.piece.cuts import (
     Bevel,
+    BiscuitSlot,
     Curve,
     Cut,
     DovetailSlot,
@@ -32,6 +33,14 @@ TAN10 = math.tan(math.radians(10))
 CASES: dict[str, tuple[Cut, float]] = {
     "mortise": (Mortise(Side.EDGE, 0, 7.0, 6.0, 30.0, 50.0, 90.0), 6 * 30 * 40),
     "mortise through": (Mortise(Side.FACE, 1, 100.0, 8.0, 20.0, 20.0, 70.0, True), 8 * 20 * 50),
+    "biscuit slot in an end": (
+        BiscuitSlot(Side.END, 1, (60.0, 10.0), 4.0, 12.3, 50.0, "No. 20 biscuit"),
+        4 * (50**2 * math.acos(37.7 / 50) - 37.7 * math.sqrt(50**2 - 37.7**2)),
+    ),
+    "biscuit slot in a face": (
+        BiscuitSlot(Side.FACE, 0, (200.0, 60.0), 4.0, 8.0, 50.0),
+        4 * (50**2 * math.acos(42 / 50) - 42 * math.sqrt(50**2 - 42**2)),
+    ),
     "tenon": (
         Tenon(Side.FAR_END, 1, 30.0, 6.0, 7.0, ((15.0, 100.0, 30.0), (100.0, 120.0, 8.0))),
         30 * (T * W - 7 * 85) - 8 * 20 * 7,
@@ -121,7 +130,7 @@ CASES: dict[str, tuple[Cut, float]] = {
 def test_volume_is_the_closed_form_in_both_kernels(name: str) -> None:
     cut, taken = CASES[name]
     left = L * W * T - taken
-    curved = isinstance(cut, Hole | Curve) or getattr(cut, "shape", "") in ("round-over", "cove", "ogee")
+    curved = isinstance(cut, Hole | Curve | BiscuitSlot) or getattr(cut, "shape", "") in ("round-over", "cove", "ogee")
     assert exact.volume(exact._cut_blank(SIZE, (cut,))) == pytest.approx(
         left, abs=0.002 * taken if curved else 1e-3
     )

@@ -38,18 +38,23 @@ class Deck(Keys):
 class Back(Keys):
     """The back of the case."""
 
-    set: Literal["rabbet", "groove", "surface", "none"] | None = optional(
-        "how it is set", "`rabbet` (common practice)"
+    set: Literal["rabbet", "groove", "surface", "shiplap", "tongued", "none"] | None = optional(
+        "how it is set; `shiplap` and `tongued`: of several boards in a rabbet, each free to move",
+        "`rabbet` (common practice)",
     )
     stock: str | None = optional(
         "stock",
         "the stock nearest to 1/4 in (6 mm), sheets first, from 0.6 to 1.5 times that; else "
-        "`case.stock` (common practice)",
+        "`case.stock` (common practice); of boards: the wood nearest to 1/2 in (12.7 mm) in the same way",
+    )
+    board_width: LengthText | None = optional(
+        "shiplap, tongued: width of its boards, at most; the last one takes what is left over",
+        "4 in (101.6 mm) (common practice)",
     )
     depth: LengthText | None = optional(
         "how far it laps into the sides",
-        "rabbet: {back_rabbet_width}; groove: {panel_groove_depth}; at most half of the thinnest part"
-        " around it; settled down",
+        "rabbet: {back_rabbet_width}; groove: {panel_groove_depth}; at most half of the thinnest part around it; "
+        "shiplap and tongued: {back_rabbet_width.high}, at most two thirds of it; settled down",
     )
     inset: LengthText | None = optional(
         "groove: from the rear edge to the groove", "3/8 in (9.5 mm) (common practice)"
@@ -57,7 +62,8 @@ class Back(Keys):
     fasten: Literal["screws", "none"] | None = optional(
         "screws, or glue alone",
         "rabbet: a sheet is glued, a solid back is screwed; surface: screwed, a sheet is glued too; a"
-        " back in a groove stays dry (common practice)",
+        " back in a groove stays dry; each board of a back is screwed at its ends, in the middle of its width "
+        "(common practice)",
     )
 
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
 from boardwright.design.keys.joints import JointSpec
@@ -24,6 +24,69 @@ class Bars(Keys):
         "depth of the groove in the drawer side",
         "{bar_groove_depth}, at most half of the side, and 1/8 in (3 mm) short of the joint of "
         "the drawer back; settled down",
+    )
+
+
+class FullExtensionBars(Keys):
+    """Wooden bars that float between case and drawer and let the drawer out over its whole depth, or nearly."""
+
+    stock: str | None = optional(
+        "stock",
+        "the wood of the file with the highest specific gravity; the thicker of two alike (common practice)",
+    )
+    height: LengthText | None = optional(
+        "height of the bar's section",
+        "{bar_groove_height.high} less {bar_height_clearance} of play, at least 5 shank diameters, an even number of "
+        "steps",
+    )
+    groove: LengthText | None = optional(
+        "depth of the groove in the drawer side",
+        "as near {bar_groove_depth} as leaves wood for the tip of a screw on sale; at most half of the side, and "
+        "1/8 in (3 mm) short of the joint of the drawer back",
+    )
+    case_groove: LengthText | None = optional(
+        "depth of the groove in the case",
+        "as `groove`; at most half of the wall, of a divider as much less as the groove in its other face needs",
+    )
+    length: LengthText | None = optional(
+        "length of the bar", "from behind the front's joint to the back of the case, settled down"
+    )
+    web: LengthText | None = optional(
+        "least wood between the two slots", "3/4 in (19 mm) (common practice); more where the travel needs less slot"
+    )
+    block: LengthText | None = optional(
+        "length of the block that is glued into the open end of each slot", "1/2 in (12.7 mm) (common practice)"
+    )
+    overlap: float | None = optional(
+        "least share of the bar's length that stays in each groove at full pull",
+        "{bar_overlap_share}",
+        gt=0,
+        lt=1,
+    )
+    screw: int | None = optional("screw number (gauge)", "4 (common practice)", ge=2, le=10)
+    screw_length: LengthText | None = optional(
+        "length of both screws",
+        "3/4 in, or the nearest on sale that grips 1 1/2 shank diameters and leaves 1/16 in (1.5 mm) of wood beyond "
+        "its tip when it is driven home (common practice)",
+    )
+    load: float | None = optional(
+        "what is put in the drawer: pounds in a file in inches, kilograms in one in millimetres",
+        "its inside filled: {drawer_load_clothing}",
+        ge=0,
+        le=500,
+    )
+
+
+class CentreGuide(Keys):
+    """A strip under the drawer bottom that runs in a grooved runner, beside what `runners` puts in."""
+
+    stock: str | None = optional(
+        "stock",
+        "the wood of the file with the highest specific gravity; the thicker of two alike (common practice)",
+    )
+    width: LengthText | None = optional("width of the strip", "{runner_thickness}; settled down")
+    runner_width: LengthText | None = optional(
+        "width of the runner", "`width`, its clearance, and 9/16 in (15 mm) on both sides of it (common practice)"
     )
 
 
@@ -130,15 +193,18 @@ class Drawer(Keys):
     sides: DrawerSides | None = optional("its sides", "as each of its keys says")
     back: DrawerBack | None = optional("its back", "as each of its keys says")
     bottom: DrawerBottom | None = optional("its bottom", "as each of its keys says")
-    runs_on: Literal["bars", "runners", "slides"] | None = optional(
-        "what carries it", "`bars` (common practice)"
+    runs_on: Literal["bars", "full_extension_bars", "runners", "centre_guide", "slides"] | None = optional(
+        "what carries it; `centre_guide`: runners, and a guide under the middle of the bottom",
+        "`bars` (common practice)",
     )
     bars: Bars | None = optional("the bars", "as each of its keys says")
+    full_extension_bars: FullExtensionBars | None = optional("the full-extension bars", "as each of its keys says")
+    centre_guide: CentreGuide | None = optional("the guide under the bottom", "as each of its keys says")
     runners: Runners | None = optional("the runners", "as each of its keys says")
     slides: Slides | None = optional("the slides", "as each of its keys says")
     side_clearance: LengthText | None = optional(
         "from the box to the case, each side",
-        "bars: half of {bar_width_total}; runners: half of {drawer_side_total}; slides: "
+        "bars of both kinds: half of {bar_width_total}; runners: half of {drawer_side_total}; slides: "
         "`slides.side`; at least the reveal of a one-piece inset front; settled up",
     )
     height_clearance: LengthText | None = optional(
@@ -169,3 +235,70 @@ class DrawerStack(Keys):
         "what parts two openings", "`none` (common practice)"
     )
     drawer: Drawer | None = optional("keys for the drawers of this stack", "as the top key `drawers` says")
+
+
+class TraySlides(Slides):
+    """Bought slides of a tray, or `sideways` for a tray that slides on two ledgers."""
+
+    way: Literal["out", "sideways"] | None = optional(
+        "`sideways`: no bought slides; it slides along two ledgers. The word alone stands for `{way: sideways}`",
+        "`out`: pulled out to the front",
+    )
+
+
+def _sideways(value: Any) -> Any:
+    return {"way": value} if isinstance(value, str) else value
+
+
+class Ledgers(Keys):
+    """Strips on two walls that a lift-out or sideways tray rests on."""
+
+    stock: str | None = optional(
+        "stock",
+        "the wood of the file with the highest specific gravity; the thicker of two alike (common practice)",
+    )
+    width: LengthText | None = optional(
+        "how far they stand out from the wall", "half of {runner_thickness}; settled down"
+    )
+    height: LengthText | None = optional("their height", "{runner_thickness}, at most the thickness of the stock")
+
+
+class Grip(Keys):
+    """A hand hole or a hollow in the two ends of a tray, or in the low front of one that runs out."""
+
+    shape: Literal["slot", "curve"] | None = optional(
+        "a slot through, or a hollow in the upper edge", "`slot` (common practice)"
+    )
+    width: LengthText | None = optional("width", "3 3/4 in (95 mm), at most half of the part (common practice)")
+    height: LengthText | None = optional(
+        "height of the slot, or depth of the hollow", "1 1/4 in (32 mm), at most a third of the part (common practice)"
+    )
+
+
+class Tray(Drawer):
+    """A tray: made like a drawer, with a low front. Its keys are those of a drawer, and these."""
+
+    slides: Annotated[TraySlides, BeforeValidator(_sideways)] | None = optional(
+        "the bought slides; `sideways` for a tray that slides along two ledgers", "as each of its keys says"
+    )
+    front_height: LengthText | None = optional(
+        "height of the front of a tray that runs out",
+        "half of the sides, at least over the bottom by 1/2 in (12 mm) (common practice)",
+    )
+    lift_out: bool | None = optional("`true`: it rests on ledgers and is lifted out", "`false`: it runs out")
+    ledgers: Ledgers | None = optional("what a lift-out or sideways tray rests on", "as each of its keys says")
+    length: LengthText | None = optional(
+        "sideways: length of the tray along the ledgers", "half of the room (common practice)"
+    )
+    grip: Grip | None = optional("hand holes", "none")
+
+
+class TrayStack(Keys):
+    """Trays one over the other in one space, top to bottom."""
+
+    count: int = Field(ge=1, le=40, description="how many")
+    heights: list[LengthText] | None = optional("height of the room of each", "rooms of one height")
+    between: Literal["none", "rail", "shelf"] | None = optional(
+        "what parts two rooms", "`none` (common practice)"
+    )
+    tray: Tray | None = optional("keys for the trays of this stack", "as the top key `drawers` says")

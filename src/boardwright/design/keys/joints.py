@@ -12,28 +12,50 @@ from boardwright.design.keys.base import Keys, LengthText, optional
 class JointKeys(Keys):
     """How two parts are joined. A plain word, such as `dado`, stands for `{kind: dado}`."""
 
-    kind: Literal["butt", "rabbet", "dado", "tongue"] = Field(description="kind of joint")
+    kind: Literal[
+        "butt",
+        "rabbet",
+        "dado",
+        "tongue",
+        "double_rabbet",
+        "edge",
+        "mortise_tenon",
+        "bridle",
+        "half_lap",
+        "mitre",
+        "breadboard",
+    ] = Field(description="kind of joint")
     depth: LengthText | None = optional(
-        "depth of the dado, rabbet or tongue",
-        "rabbet: {rabbet_depth_share} of the thickness it is cut in; dado and tongue: "
+        "depth of the dado, rabbet, tongue or groove",
+        "rabbet and double rabbet: {rabbet_depth_share} of the thickness it is cut in; dado and tongue: "
         "{dado_depth_share} of it; the dado of a drawer back: 1/4 of the side (common practice); "
         "where a part between two spaces may be cut from both faces, at most half of what {dado_web} "
-        "between them leaves; settled down",
+        "between them leaves; the groove of a tongued or splined edge: {tongue_length}; settled down",
     )
     width: LengthText | None = optional(
-        "tongue: its thickness", "{tongue_thickness_share} of the thickness of the part that goes in"
+        "tongue: its thickness; double rabbet: what is left of the end; spline: its thickness",
+        "tongue: {tongue_thickness_share} of the thickness of the part that goes in; double rabbet: half of it; "
+        "spline: of the sheet nearest to a third of the thickness, else a third",
     )
     length: LengthText | None = optional(
-        "loose tenon: depth of its mortise in each part", "{loose_tenon_depth}; less where a part is thin"
+        "tenon: from its shoulder to its tip; one no longer than a groove is deep that is already there stands in the "
+        "groove, without a mortise; loose tenon: depth of its mortise in each part",
+        "tenon: 2/3 of the part it goes into (common practice), less where another mortise is met; breadboard end: "
+        "{breadboard_tenon_length}, at most 2/3 of its width; loose tenon: {loose_tenon_depth}; less where a part is "
+        "thin",
     )
     thickness: LengthText | None = optional(
-        "loose tenon: its thickness", "{loose_tenon_share} of the thickness of the thinner part"
+        "tenon and loose tenon: thickness, from cheek to cheek",
+        "tenon: {tenon_thickness_share} of the thickness of its part, to the nearest chisel or cutter; as thick as a "
+        "groove is wide that is already there; loose tenon: {loose_tenon_share} of the thickness of the thinner part",
     )
     stopped: LengthText | None = optional(
-        "dado: how far it stops short of the front edge", "0: it runs through to the front"
+        "dado: how far it stops short of the front edge; spline in an edge: how far it stops short of both ends",
+        "0: it runs through",
     )
     fasten: (
-        Literal["screws", "plugged_screws", "dowels", "biscuits", "pocket_screws", "loose_tenons", "none"] | None
+        Literal["screws", "plugged_screws", "dowels", "biscuits", "pocket_screws", "loose_tenons", "none"]
+        | None
     ) = optional(
         "what holds it beside the glue",
         "butt: `dowels` into solid wood, `screws` into a sheet; every other kind: `none` (common practice)",
@@ -61,6 +83,41 @@ class JointKeys(Keys):
         "with 3 mm (1/8 in) of wood beyond its tip (common practice); pocket screws: "
         "1, 1 1/4, 1 1/2 or 2 1/2 in for parts of 1/2, 3/4, 1 or 1 1/2 in, and shorter where the tip would "
         "come through (common practice)",
+    )
+    shoulders: Literal["one", "two"] | None = optional(
+        "tongue: shoulders on one side or on both", "`one` at an end of the part that receives, else `two`"
+    )
+    with_: Literal["none", "spline", "keys", "tongue", "biscuits", "dowels"] | None = optional(
+        "edge and mitre: what joins the two beside the glue; `keys` in a mitre only",
+        "`none` (common practice)",
+        alias="with",
+    )
+    shoulder: LengthText | None = optional(
+        "tenon: shoulder at each of its edges",
+        "{tenon_bottom_shoulder}, or as deep as a groove in that edge; at a corner, on the side of the end, "
+        "{haunch_share} of the width of its part in any case",
+    )
+    haunch: LengthText | None = optional(
+        "tenon at a corner: length of its haunch; 0 for none",
+        "as deep as the groove that it fills, else 1/3 of the length of the tenon (common practice)",
+    )
+    through: bool | None = optional(
+        "tenon: right through, flush with the far side", "`true` with `wedges`, else `false`"
+    )
+    tenons: int | None = optional(
+        "how many tenons, beside each other along the longer side of the end",
+        "1; 2 in a wide end, or in a rail that lies flat (common practice); breadboard end: an odd number, "
+        "{breadboard_tenon_pitch} apart",
+        ge=1,
+        le=12,
+    )
+    wedges: int | None = optional("through tenon: how many wedges", "none", ge=1, le=6)
+    pinned: bool | None = optional(
+        "tenon: held by pegs", "`true` with `drawbore` and in a breadboard end, else `false`"
+    )
+    drawbore: LengthText | None = optional(
+        "tenon: how much nearer to the shoulder the peg hole in the tenon lies ({drawbore_offset})",
+        "0: in line",
     )
     biscuit: Literal[0, 10, 20] | None = optional(
         "biscuits: their number",

@@ -49,6 +49,7 @@ class BiscuitSlot:
         depth: from `side` at its deepest [mm].
         radius: of the cutter; the slot is a chord of it [mm].
         for_: what goes in it, e.g. `No. 20 biscuit`.
+        holds: id of the part on the other side of the joint, or "".
     """
 
     side: Side
@@ -58,6 +59,7 @@ class BiscuitSlot:
     depth: float
     radius: float
     for_: str = ""
+    holds: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import Back, JointKeys
-from boardwright.piece.drafts import Channel, Draft, Step
+from boardwright.piece.drafts import Draft, Step
+from boardwright.piece.forms.back_boards import BOARDED, set_boards
+from boardwright.piece.forms.back_screws import back_screws
 from boardwright.piece.forms.drawer_settings import usual_stock
-from boardwright.piece.joints.faces import plane, unit
-from boardwright.piece.joints.fastening import SPACING, choose_screw, drive, no_screw, places, spot
+from boardwright.piece.joints.faces import plane
+from boardwright.piece.joints.fastening import SPACING, places
 from boardwright.piece.joints.make import make_joint
+from boardwright.piece.joints.panel import Wall, float_panel
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
@@ -17,7 +20,7 @@ class BackPlan:
     """How the back is set, settled before the parts around it are placed.
 
     Attributes:
-        set: `rabbet`, `groove`, `surface` or `none`.
+        set: `rabbet`, `groove`, `surface`, `shiplap`, `tongued` or `none`.
         stock: its stock.
         room: depth it takes at the rear of the inside [mm].
         behind: depth it takes behind the sides [mm].
@@ -32,14 +35,18 @@ class BackPlan:
             "a back is let into a rabbet",
             "case.back.set",
         )
-        default = usual_stock(out, 6.35, True, case_stock)
+        boarded = self.set in BOARDED
+        wanted = 12.7 if boarded else 6.35
+        default = usual_stock(out, wanted, not boarded, case_stock)
         self.stock = out.stock(("case.back.stock", keys.stock)) if keys and keys.stock else default
         if self.set != "none":
             out.sizer.choose(
                 "case.back.stock",
                 keys.stock if keys else None,
                 self.stock.id,
-                "stock nearest to 1/4 in (6 mm), sheets first",
+                "wood nearest to 1/2 in (12.7 mm)"
+                if boarded
+                else "stock nearest to 1/4 in (6 mm), sheets first",
                 "case.back.stock",
             )
         t = self.stock.thickness
@@ -52,7 +59,7 @@ class BackPlan:
                 rule="wood behind the groove of the back",
                 least=out.sizer.step,
             )
-        self.room = {"rabbet": t, "groove": t + self.inset, "surface": 0.0, "none": 0.0}[self.set]
+        self.room = {"groove": t + self.inset, "surface": 0.0, "none": 0.0}.get(self.set, t)
         self.behind = t if self.set == "surface" else 0.0
 
 
@@ -65,19 +72,33 @@ def set_back(
     if plan.set == "surface":
         _surface(out, plan, left, right, top, bottom)
         return
-    share = out.tables.figure("back_rabbet_width" if plan.set == "rabbet" else "panel_groove_depth")
+    share = out.tables.figure("panel_groove_depth" if plan.set == "groove" else "back_rabbet_width")
+    boarded = plan.set in BOARDED
     thin = min(d.size(d.thickness_axis) for d in (left, right, top, bottom) if d is not None)
     depth = out.sizer.size(
         "case.back.depth",
         [("case.back.depth", plan.keys.depth if plan.keys else None)],
-        min(share.value, thin / 2),
-        rule="lap of the back; at most half of the thinnest part",
+        min(share.high or share.value, thin * 2 / 3) if boarded else min(share.value, thin / 2),
+        rule="lap of the boards; at most two thirds of the thinnest part"
+        if boarded
+        else "lap of the back; at most half of the thinnest part",
         source=share.reason,
         direction="down",
         least=out.sizer.step,
     )
-    depth = out.at_most(depth, thin * 2 / 3, f"the {plan.set} for the back", "case.back.depth", thin)
-    if plan.set == "rabbet":
+    depth = out.at_most(
+        depth,
+        thin * 2 / 3,
+        f"the {'groove' if plan.set == 'groove' else 'rabbet'} for the back",
+        "case.back.depth",
+        thin,
+    )
+    if boarded:
+        x0, x1, z0, z1 = _spans(left, right, top, bottom, depth)
+        rear = left.high[1]
+        room = Box((x0, rear - plan.stock.thickness, z0), (x1, rear, z1))
+        set_boards(out, plan.keys, plan.set, plan.stock, _around(left, right, top, bottom), room, depth)
+    elif plan.set == "rabbet":
         _rabbet(out, plan, left, right, top, bottom, depth)
     else:
         _groove(out, plan, left, right, top, bottom, depth)
@@ -160,7 +181,11 @@ def _rabbet(
         along = 2 - axis
         lap_on = (max(lap[0], panel.low[axis]), min(lap[1], panel.high[axis]))
         run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
-        ids = () if glued else _screws(out, panel, part, axis, sum(lap_on) / 2, along, run, depth / 2)
+        ids = (
+            ()
+            if glued
+            else back_screws(out, panel, part, axis, lap_on, places(out, run, None, SPACING), depth / 2)
+        )
         out.joint(
             "panel",
             part,
@@ -184,48 +209,12 @@ def _groove(
     bottom: Draft | None,
     depth: float,
 ) -> None:
-    sizer = out.sizer
-    short = sizer.settled(out.tables.figure("drawer_bottom_short").value, "up")
-    if plan.stock.kind == "wood":
-        swell = max(0.0, plan.stock.across * (out.moisture.wettest - out.moisture.now))
-        _, _, z0, z1 = _spans(left, right, top, bottom, 0.0)
-        short = sizer.settled(short + swell * (z1 - z0) / 2, "up")
-        if short > depth - sizer.step:
-            out.find(
-                "wood.panel-groove-too-shallow",
-                "the solid back has no room to swell in its grooves",
-                "case.back",
-                found=f"grooves {out.about(depth)} deep; it needs {out.about(short)} of room at each side",
-                expected="room for the wettest time and some wood still in the groove",
-                source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
-                remedy=f"make the grooves {out.up(short * 2)} deep, or use a sheet",
-            )
-    short = min(short, sizer.settled(depth * 2 / 3, "down"))
     t = plan.stock.thickness
-    x0, x1, z0, z1 = _spans(left, right, top, bottom, depth - short)
+    x0, x1, z0, z1 = _spans(left, right, top, bottom, 0.0)
     rear = left.high[1] - plan.inset
     panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
-    for part, axis, high in _around(left, right, top, bottom):
-        along = 2 - axis
-        part.cuts.append(Channel(axis, high, along, rear - t, rear, depth, holds=panel.id, purpose="panel"))
-        face = part.face(axis, high)
-        lap = sorted((face, face - depth if high else face + depth))
-        lap_on = (max(lap[0], panel.low[axis]), min(lap[1], panel.high[axis]))
-        run = (max(part.low[along], panel.low[along]), min(part.high[along], panel.high[along]))
-        out.joint(
-            "panel",
-            part,
-            panel,
-            [
-                plane(1, rear - t, {axis: lap_on, along: run}, True, glued=False),
-                plane(1, rear, {axis: lap_on, along: run}, False, glued=False),
-            ],
-            [unit(axis, high)],
-            f"back in a groove {out.text(t)} wide, {out.text(depth)} deep, dry",
-            glued=False,
-            floats=(0, 2),
-            place=panel.place,
-        )
+    walls = [Wall(part, axis, high) for part, axis, high in _around(left, right, top, bottom)]
+    float_panel(out, panel, walls, depth=depth, path="case.back", name="back", through=True)
 
 
 def _surface(
@@ -244,33 +233,3 @@ def _surface(
         keys = JointKeys(kind="butt", fasten="none", glue=True)
     for part in (left, right, *(d for d in (bottom, top) if d is not None)):
         make_joint(out, "case.back.joint", keys, "case.back", "butt", panel, part)
-
-
-def _screws(
-    out: SetOut,
-    panel: Draft,
-    part: Draft,
-    axis: int,
-    middle: float,
-    along: int,
-    run: tuple[float, float],
-    edge: float,
-) -> tuple[str, ...]:
-    chosen = choose_screw(out, None, None, edge, panel.size(1), part.size(1) - panel.size(1))
-    if chosen is None:
-        no_screw(out, panel, part, "case.back", panel.size(1), part.size(1) - panel.size(1), edge)
-        return ()
-    screw, length = chosen
-    line = panel.low[axis] + out.sizer.settled(middle - panel.low[axis])
-    low = max(part.low[axis], panel.low[axis]) + screw.shank
-    high = min(part.high[axis], panel.high[axis]) - screw.shank
-    if not low <= line <= high:
-        line = middle
-    if not low <= line <= high:
-        no_screw(out, panel, part, "case.back", panel.size(1), part.size(1) - panel.size(1), edge)
-        return ()
-    ids = []
-    for at in places(out, run, None, SPACING):
-        head = spot(1, panel.high[1], axis, line, along, at)
-        ids.append(drive(out, panel, part, 1, False, head, screw, length, panel.size(1), path="case.back"))
-    return tuple(ids)

@@ -10,7 +10,8 @@ from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.forms.drawer_bottom import fit_bottom, lift_walls
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.region import Region
-from boardwright.piece.forms.running import Room, Run, run_room, set_running
+from boardwright.piece.forms.run_room import Room, Run
+from boardwright.piece.forms.running import run_room, set_running
 from boardwright.piece.joints.lock import lock
 from boardwright.piece.joints.make import join, make_joint
 from boardwright.piece.joints.settings import settings
@@ -72,7 +73,7 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
         "a front of its own on slides and where it overlays; else the front of the box",
     )
     reveal = _reveal(out, id, layers, front_stock)
-    front_back = 0.0 if overlay else front_stock.thickness
+    front_back = region.box.low[1] + (0.0 if overlay else front_stock.thickness)
     room = run_room(
         out,
         id,
@@ -106,7 +107,8 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
 
 
 def _case_stock(out: SetOut) -> str | None:
-    return out.design.file.case.stock if out.design.file.case else None
+    form = out.design.file.case or out.design.file.table
+    return form.stock if form else None
 
 
 def _reveal(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
@@ -216,12 +218,13 @@ def _front_box(
 ) -> Box | None:
     sizer = out.sizer
     t = stock.thickness
+    face = region.box.low[1]
     if overlay:
         x0, x1, z0, z1 = _overlay_edges(out, id, region, layers)
         width, height = sizer.settled(x1 - x0, "down"), sizer.settled(z1 - z0, "down")
         x0 += (x1 - x0 - width) / 2
         sizer.explain(f"{id}.front.width", width, "opening and overlap, less half a gap where fronts meet")
-        return Box((x0, -t, z0), (x0 + width, 0.0, z0 + height))
+        return Box((x0, face - t, z0), (x0 + width, face, z0 + height))
     width = sizer.settled(region.fit[0] - 2 * reveal, "down")
     grow = swelling(out, stock)
     least = out.tables.figure("drawer_height_base").value
@@ -250,7 +253,7 @@ def _front_box(
     )
     x0 = region.box.low[0] + (region.box.size(0) - width) / 2
     z0 = region.box.low[2] + under
-    return Box((x0, 0.0, z0), (x0 + width, t, z0 + height))
+    return Box((x0, face, z0), (x0 + width, face + t, z0 + height))
 
 
 def _overlay_edges(out: SetOut, id: str, region: Region, layers: Layers) -> tuple[float, float, float, float]:
@@ -392,7 +395,9 @@ def _join_back(out: SetOut, parts: DrawerParts, layers: Layers) -> None:
 def _motion(
     out: SetOut, parts: DrawerParts, region: Region, room: Room, box: Box, run: Run, layers: Layers
 ) -> None:
-    top = max(box.high[2], parts.front.high[2] if parts.front.low[1] >= -1e-6 else box.high[2])
+    top = max(
+        box.high[2], parts.front.high[2] if parts.front.low[1] >= region.box.low[1] - 1e-6 else box.high[2]
+    )
     out.motions.append(
         Motion(
             parts.id,

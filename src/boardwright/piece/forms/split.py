@@ -226,7 +226,7 @@ def _chain(
         out.sizer.explain(
             f"{item.name}.{'height' if axis == 2 else 'width'}",
             high - low,
-            "" if item.size else f"share {item.share:g} of what is left",
+            "" if item.size else _share(item, items),
             "the places of what stands between are settled on the step",
             item.size[0] if item.size else "",
             given=item.size is not None,
@@ -235,6 +235,15 @@ def _chain(
     out.chains.append(
         Chain(f"{word} of {region.name}", tuple(members), (f"{region.name} {word}", region.box.size(axis)))
     )
+
+
+def _share(item: Item, items: Sequence[Item]) -> str:
+    shares = [it.share for it in items if it.size is None]
+    if len(shares) == 1:
+        return "all that is left"
+    if max(shares) - min(shares) < 1e-9:
+        return f"one of {len(shares)} equal shares of what is left"
+    return f"{100 * item.share / sum(shares):.3g} % of what is left"
 
 
 def _regions(

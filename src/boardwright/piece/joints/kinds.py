@@ -6,7 +6,19 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from boardwright.piece.drafts import Crossing, Draft, Meeting
-from boardwright.piece.joints import butt, dado, rabbet, tongue
+from boardwright.piece.joints import (
+    breadboard,
+    bridle,
+    butt,
+    dado,
+    double_rabbet,
+    edge,
+    half_lap,
+    mitre,
+    mortise_tenon,
+    rabbet,
+    tongue,
+)
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
@@ -45,6 +57,46 @@ KINDS: dict[str, Kind] = {
         rabbet.why_not,
         code="joint.not-at-an-end",
     ),
+    "double_rabbet": Kind(
+        "double rabbet",
+        "the second part flush with an end or edge of the first, or in from it by at most its own thickness",
+        double_rabbet.double_rabbet,
+        rabbet.why_not,
+        code="joint.not-at-an-end",
+    ),
     "dado": Kind("dado", "wood on both sides of it", dado.dado, dado.why_not, code="joint.no-wood-beyond"),
+    "edge": Kind("edge joint", "two boards in one plane, edge to edge", edge.edge, edge.why_not),
     "tongue": Kind("tongue and groove", "the end or edge of one part on a face of the other", tongue.tongue),
+    "mortise_tenon": Kind(
+        "mortise and tenon",
+        "the end of one part against the side of another, with wood round the mortise",
+        mortise_tenon.mortise_tenon,
+        mortise_tenon.why_not,
+    ),
+    "bridle": Kind(
+        "bridle joint",
+        "the end of one part against the edge of another, in one plane",
+        bridle.bridle,
+        bridle.why_not,
+    ),
+    "half_lap": Kind(
+        "half lap",
+        "the end of one part against the edge of another, or two parts drawn through each other",
+        half_lap.half_lap,
+        half_lap.why_not,
+        half_lap.cross,
+    ),
+    "mitre": Kind(
+        "mitre",
+        "two parts that meet in a corner, in one plane or both on edge",
+        mitre.mitre,
+        mitre.why_not,
+        mitre.cross,
+    ),
+    "breadboard": Kind(
+        "breadboard end",
+        "a board across the end of another, in one plane",
+        breadboard.breadboard,
+        breadboard.why_not,
+    ),
 }

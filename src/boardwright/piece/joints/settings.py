@@ -17,11 +17,11 @@ class JointSettings:
     """A joint with every number settled.
 
     Attributes:
-        kind: `butt`, `rabbet`, `dado` or `tongue`.
-        depth: of the dado, rabbet or tongue [mm]; 0 for a butt joint.
+        kind: as the file names it, e.g. `butt`, `dado`.
+        depth: of the dado, rabbet or tongue [mm]; 0 for a kind that settles its own.
         width: thickness of the tongue [mm].
         stopped: how far a dado stops short of the front [mm].
-        fasten: `screws`, `dowels` or `none`.
+        fasten: as the file names it, e.g. `screws`, `biscuits`, `none`.
         count: number of fasteners, None for by length.
         screw: gauge, None for by thickness. screw_length: [mm], None for by thickness.
         glue: glued or not.
@@ -78,7 +78,7 @@ def settings(
     t2 = second.size(second.thickness_axis)
     sizer = out.sizer
     depth = width = stopped = 0.0
-    if kind in ("rabbet", "dado", "tongue"):
+    if kind in ("rabbet", "double_rabbet", "dado", "tongue"):
         depth = _depth(out, name, keys, path, kind, t1, depth_share, both_faces)
     if kind == "tongue":
         share = out.tables.figure("tongue_thickness_share")
@@ -126,10 +126,10 @@ def _depth(
     both_faces: bool,
 ) -> float:
     sizer = out.sizer
-    figure = out.tables.figure("rabbet_depth_share" if kind == "rabbet" else "dado_depth_share")
+    figure = out.tables.figure("rabbet_depth_share" if "rabbet" in kind else "dado_depth_share")
     share = depth_share if depth_share is not None else figure.value
     source = figure.reason if depth_share is None else "common practice"
-    rule = f"{kind} depth {share:.3g} of the thickness it is cut in"
+    rule = f"{kind.replace('_', ' ')} depth {share:.3g} of the thickness it is cut in"
     total = f"{share:.3g} × {out.text(t1)}"
     default = t1 * share
     most, left = t1 - sizer.step, out.tables.figure("dado_web").value
@@ -159,7 +159,7 @@ def _depth(
             "joint.too-deep",
             f"the {kind} is too deep where both faces are cut"
             if both_faces
-            else f"the {kind} is as deep as the part is thick",
+            else f"the {kind.replace('_', ' ')} is as deep as the part is thick",
             f"{path}.depth",
             found=f"{out.about(depth)} in a part {out.about(t1)} thick",
             expected=f"at most {out.down(good)}",

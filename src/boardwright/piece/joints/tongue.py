@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boardwright.piece.drafts import Channel, Draft, Meeting, Step
 from boardwright.piece.joints.faces import plane
+from boardwright.piece.joints.fastening import not_here
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
 
@@ -12,15 +13,17 @@ def tongue(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
     """Cut a channel in the first part and a tongue on the second.
 
     At an end of the first part the tongue has one shoulder, on the side of that end, so that wood is left beyond
-    the channel; elsewhere it has two.
+    the channel; elsewhere it has two. One that is asked for elsewhere lies on the low side: a shelf keeps its top.
     """
+    not_here(out, first, second, want)
     lo, hi = second.low[meet.across], second.high[meet.across]
     width = min(want.width, hi - lo)
+    asked = want.keys.shoulders if want.keys is not None else None
     near_low = lo - first.low[meet.across] < (hi - lo)
     near_high = first.high[meet.across] - hi < (hi - lo)
-    if near_low:
+    if asked != "two" and (near_low or (asked == "one" and not near_high)):
         a, b = hi - width, hi
-    elif near_high:
+    elif asked != "two" and near_high:
         a, b = lo, lo + width
     else:
         a = lo + out.sizer.settled((hi - lo - width) / 2)

@@ -9,8 +9,9 @@ from boardwright.piece.drafts import Draft, Meeting
 from boardwright.piece.joints.fastening.biscuits import biscuits
 from boardwright.piece.joints.fastening.dowels import choose_dowel, dowels
 from boardwright.piece.joints.fastening.loose_tenons import loose_tenons
+from boardwright.piece.joints.fastening.plugs import plugged_screws
 from boardwright.piece.joints.fastening.pocket_screws import pocket_screws
-from boardwright.piece.joints.fastening.screws import choose_screw, drive, no_screw, plugged_screws, screws
+from boardwright.piece.joints.fastening.screws import choose_screw, drive, no_screw, screws
 from boardwright.piece.joints.fastening.spots import LEFT_BEYOND_TIP, SPACING, places, spot
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
@@ -27,6 +28,7 @@ __all__ = [
     "held_words",
     "loose_tenons",
     "no_screw",
+    "not_here",
     "places",
     "plugged_screws",
     "pocket_screws",
@@ -77,18 +79,33 @@ def fasten(
     if want.fasten not in ACROSS:
         return ()
     if abs(seat - first.face(meet.axis, meet.high)) > 1e-6:
-        out.find(
-            "fastener.not-here",
-            f"{want.fasten.replace('_', ' ')} do not hold a {want.kind.replace('_', ' ')}",
-            f"{want.path}.fasten",
-            found=f"the end of the {second.name} is let into the {first.name}",
-            expected="two flat faces, as of a `butt` or `edge` joint",
-            source="common practice",
-            remedy="use `fasten: screws` or `fasten: none`, or `kind: butt`",
-            parts=(first.id, second.id),
-        )
+        not_here(out, first, second, want, "`fasten: screws`, `fasten: plugged_screws` or ")
         return ()
     return ACROSS[want.fasten](out, first, second, meet, want, run)
+
+
+def not_here(out: SetOut, first: Draft, second: Draft, want: JointSettings, could: str = "") -> None:
+    """A finding when a joint whose parts are let into each other asks for a fastening that it cannot have.
+
+    Args:
+        out: the bench.
+        first: the part that receives.
+        second: the part that goes in.
+        want: the joint.
+        could: the fastenings that it can have, each followed by `or`.
+    """
+    if want.fasten == "none":
+        return
+    out.find(
+        "fastener.not-here",
+        f"{want.fasten.replace('_', ' ')} do not hold a {want.kind.replace('_', ' ')}",
+        f"{want.path}.fasten",
+        found=f"the end of the {second.name} is let into the {first.name}",
+        expected=f"two flat faces, as of a {'`butt` or `edge`' if 'screw' not in want.fasten else '`butt`'} joint",
+        source="common practice",
+        remedy=f"use {could}`fasten: none`, or `kind: butt`",
+        parts=(first.id, second.id),
+    )
 
 
 PLURAL = {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from boardwright.core.poses import Vec
 from boardwright.piece.cuts import BiscuitSlot
 from boardwright.piece.drafts import Draft, Meeting
 from boardwright.piece.joints.fastening.across import put_across
@@ -24,8 +25,7 @@ class Biscuit:
     Attributes:
         number: 0, 10 or 20.
         length, width, thickness: of the biscuit; its width stands half in each part [mm].
-        depth: of a slot [mm].
-        cut: length of a slot at the surface, a chord of the cutter [mm].
+        depth: of a slot, on the step [mm].
         radius: of the cutter [mm].
     """
 
@@ -53,6 +53,7 @@ def biscuit(out: SetOut, number: int) -> Biscuit:
     length, width, depth = (
         out.tables.figure(f"biscuit_{number}_{key}").value for key in ("length", "width", "slot_depth")
     )
+    depth = out.sizer.settled(depth, "up")
     return Biscuit(number, length, width, value["thickness"], depth, value["cutter"] / 2)
 
 
@@ -102,14 +103,16 @@ def biscuits(
     ids = []
     for along in spots:
         at = spot(meet.axis, face, meet.across, middle, meet.along, along)
-        for draft, high in ((first, meet.high), (second, not meet.high)):
-            _slot(draft, meet, high, at, one)
+        _slot(first, meet, meet.high, at, one, second.id)
+        _slot(second, meet, not meet.high, at, one, first.id)
         size = (one.width, one.length, one.thickness)
-        ids.append(put_across(out, "biscuit", one.name, first, second, meet, at, size, one.width / 2, want.path))
+        ids.append(
+            put_across(out, "biscuit", one.name, first, second, meet, at, size, one.width / 2, want.path)
+        )
     return tuple(ids)
 
 
-def _slot(draft: Draft, meet: Meeting, high: bool, at: tuple[float, float, float], one: Biscuit) -> None:
+def _slot(draft: Draft, meet: Meeting, high: bool, at: Vec, one: Biscuit, other: str) -> None:
     side = draft.side(meet.axis, high)
     where = [at[axis] for k, axis in enumerate(draft.axes) if k != side.axis]
     draft.cuts.append(
@@ -121,6 +124,7 @@ def _slot(draft: Draft, meet: Meeting, high: bool, at: tuple[float, float, float
             one.depth,
             one.radius,
             one.name,
+            other,
         )
     )
 

@@ -10,6 +10,7 @@ from boardwright.piece.records import Fastener
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Dowel
 
+
 def choose_dowel(out: SetOut, thickness: float) -> Dowel | None:
     """The dowel nearest to a third, and at most half, of the thinner part; of the plan's unit system first."""
     metric = out.design.units == "mm"

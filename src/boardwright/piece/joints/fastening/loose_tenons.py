@@ -1,7 +1,11 @@
-"""Loose tenons: a mortise in both parts, and a tenon of its own across them. The ends of the mortises may be round:
-a router leaves them so, and the tenon's edges are rounded to match."""
+"""Loose tenons: a mortise in both parts, and a tenon of its own across them.
+
+The ends of the mortises may be round: a router leaves them so, and the edges of the tenon are rounded to match.
+"""
 
 from __future__ import annotations
+
+from itertools import pairwise
 
 from boardwright.piece.cuts import Mortise
 from boardwright.piece.drafts import Draft, Meeting
@@ -30,7 +34,11 @@ def loose_tenons(
     """Loose tenons across a face where two parts meet."""
     thick, deep = _thickness(out, meet, want), _depths(out, first, second, meet, want)
     spots, wide = _spread(out, want, run)
-    if min(deep) < LEAST_DEPTH - 0.6 or wide < LEAST_WIDE - 0.6 or thick > meet.box.size(meet.across) / 2 + 1e-6:
+    if (
+        min(deep) < LEAST_DEPTH - 0.6
+        or wide < LEAST_WIDE - 0.6
+        or thick > meet.box.size(meet.across) / 2 + 1e-6
+    ):
         _none_fits(out, first, second, meet, want, run)
         return ()
     settled = out.sizer.settled
@@ -100,7 +108,7 @@ def _spread(out: SetOut, want: JointSettings, run: tuple[float, float]) -> tuple
         wide = out.sizer.settled(length - 2 * low, "down")
         return [run[0] + low + wide / 2], wide
     spots = places(out, run, want.count, SPACING, max(SHOULDER + WIDE / 2, 38.0))
-    apart = min((b - a for a, b in zip(spots, spots[1:], strict=False)), default=length)
+    apart = min((b - a for a, b in pairwise(spots)), default=length)
     room = min(WIDE, apart - SHOULDER, 2 * (spots[0] - run[0] - SHOULDER))
     return spots, 2 * step * int(max(room, 0.0) / (2 * step) + 1e-6)
 

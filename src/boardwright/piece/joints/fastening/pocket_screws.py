@@ -19,16 +19,21 @@ from boardwright.piece.records import Fastener
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Screw
 
-BY_THICKNESS = ("pocket_screw_1_2", "pocket_screw_3_4", "pocket_screw_1", "pocket_screw_1_1_2")
-"""Figures: thickness of the stock, and the length of its pocket screw in the low end of the row."""
+BY_THICKNESS = (
+    (12.7, "pocket_screw_1_2"),
+    (19.05, "pocket_screw_3_4"),
+    (25.4, "pocket_screw_1"),
+    (38.1, "pocket_screw_1_1_2"),
+)
+"""Thickness of the stock [mm], and the figure that is the length of its pocket screw."""
 THINNER = 1.6
 """Stock so much under the thickness of a row still takes its screw [mm]: 1/16 in, common practice."""
 THICKEST = 45.0
 """Thickest stock that is drilled for pocket screws [mm]: 1 3/4 in, common practice."""
 GAUGE = 8
 """Pocket screws as sold are No. 6 to 8; the holes here are for No. 8 (common practice)."""
-GRIP = 2.0
-"""Least grip of a pocket screw in the first part, in shank diameters (common practice)."""
+GRIP = 8.4
+"""Least grip of a pocket screw in the first part [mm]: two shank diameters, common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,8 +59,7 @@ class Setting:
 
 def _rows(out: SetOut) -> list[tuple[float, float]]:
     """Thickness of the stock and usual length of its screw [mm], the thinnest first."""
-    lengths = [out.tables.figure(key).value for key in BY_THICKNESS]
-    return list(zip((12.7, 19.05, 25.4, 38.1), lengths, strict=True))
+    return [(thickness, out.tables.figure(key).value) for thickness, key in BY_THICKNESS]
 
 
 def setting(out: SetOut, thickness: float) -> Setting | None:
@@ -70,6 +74,8 @@ def setting(out: SetOut, thickness: float) -> Setting | None:
     nominal, length = rows[-1]
     wood = length - (nominal - LEFT_BEYOND_TIP) / cosine
     sunk = out.sizer.settled(comes_out - wood * sine, "down")
+    if length - (comes_out - sunk) / sine < GRIP:
+        sunk = out.sizer.settled(comes_out - wood * sine, "up")
     return Setting(back, comes_out, sunk, (comes_out - sunk) / sine, angle, length)
 
 
@@ -77,10 +83,10 @@ def pocket_screws(
     out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, run: tuple[float, float]
 ) -> tuple[str, ...]:
     """Pocket screws from the second part into the first."""
-    thick, room = meet.box.size(meet.across), first.size(meet.axis)
+    room = first.size(meet.axis)
     how = setting(out, second.size(meet.across))
     screw = out.tables.screw(want.screw or GAUGE)
-    length = _length(out, want, how, screw, room) if how and screw else None
+    length = _length(out, want, how, room) if how and screw else None
     if how is None or screw is None or length is None or second.size(meet.axis) < 2 * how.back:
         _none_fits(out, first, second, meet, want, how)
         return ()
@@ -93,19 +99,13 @@ def pocket_screws(
     )
 
 
-def _length(
-    out: SetOut, want: JointSettings, how: Setting, screw: Screw, room: float
-) -> float | None:
+def _length(out: SetOut, want: JointSettings, how: Setting, room: float) -> float | None:
     """The usual one, or a shorter one that stops inside the first part [mm]; None when none holds."""
     if want.screw_length is not None:
         return want.screw_length
     square = math.cos(math.radians(how.angle))
     most = min(how.usual, how.wood + (room - LEFT_BEYOND_TIP) / square)
-    good = [
-        length
-        for _, length in _rows(out)
-        if how.wood + GRIP * screw.shank - 1e-6 <= length <= most + 0.1
-    ]
+    good = [length for _, length in _rows(out) if how.wood + GRIP - 1e-6 <= length <= most + 0.1]
     return max(good, default=None)
 
 

@@ -11,6 +11,8 @@ SPACING = 200.0
 """Between fasteners along a joint, at most [mm]: 6 to 8 in, common practice."""
 FROM_EDGE = 38.0
 """First fastener from the edge [mm]: 1 to 1 1/2 in, common practice."""
+SHORTEST = 25.0
+"""A joint shorter than this has one fastener [mm]: 1 in, common practice."""
 DOWEL_SPACING = 96.0
 """Between dowels, at most [mm]: 2 to 4 in, multiples of 32 mm, common practice."""
 LEFT_BEYOND_TIP = 3.0
@@ -35,7 +37,7 @@ def places(
     """
     length = run[1] - run[0]
     edge = min(from_edge, length / 4)
-    n = count or max(1 if length < 40 else 2, math.ceil((length - 2 * edge) / spacing) + 1)
+    n = count or (1 if length < SHORTEST else math.ceil((length - 2 * edge) / spacing) + 1)
     settled = out.sizer.settled
     if n == 1:
         return [run[0] + settled(length / 2)]

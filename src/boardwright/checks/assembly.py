@@ -1,0 +1,107 @@
+"""Pieces that cannot be put together, screws that no driver comes at, parts that go in wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boardwright.checks.context import Context
+from boardwright.core.findings import Finding, Severity
+from boardwright.piece.records import Fastener
+from boardwright.solids.assembly import AssemblyStep, Trap, assembly_of
+from boardwright.solids.driver_reach import DRIVER, STUBBY, reaches
+from boardwright.solids.poses_tried import wrong_poses
+
+SHOWN = 4
+"""Blocked pairs that a finding names."""
+
+
+def trapped(c: Context) -> Iterator[Finding]:
+    """Parts that hold each other, so that no order puts them together."""
+    for trap in assembly_of(c.piece).trapped:
+        joints = {j.id: j for j in c.piece.joints}
+        freeing = [joints[id] for id in trap.joints]
+        inside = [j for j in c.piece.joints if j.first in trap.parts and j.second in trap.parts]
+        if freeing:
+            ways = " or ".join(
+                f"the {j.kind} of {c.label(j.first)} and {c.label(j.second)}" for j in freeing[:2]
+            )
+            remedy = f"change {ways} to a joint that lets go in another direction, e.g. a butt joint"
+        else:
+            remedy = "change two or more of the joints between them to ones that let go, e.g. butt joints"
+        yield Finding(
+            "assembly.trapped",
+            Severity.ERROR,
+            f"{_listed([c.label(id) for id in trap.parts])} cannot be put together in any order",
+            next((j.place for j in [*freeing, *inside]), c.parts[trap.parts[0]].place),
+            found=_blocked(c, trap),
+            expected="one part, or several together, that come away in some direction",
+            source="taking the solids apart",
+            remedy=remedy,
+            parts=trap.parts,
+        )
+
+
+def _blocked(c: Context, trap: Trap) -> str:
+    lines = [f"{c.label(two)} stops {c.label(one)} ({why})" for one, two, why in trap.blockers]
+    more = f" and {len(lines) - SHOWN} more" if len(lines) > SHOWN else ""
+    return "; ".join(lines[:SHOWN]) + more
+
+
+def _listed(names: list[str]) -> str:
+    seen = list(dict.fromkeys(names))
+    return seen[0] if len(seen) == 1 else f"{', '.join(seen[:-1])} and {seen[-1]}"
+
+
+def drivers(c: Context) -> Iterator[Finding]:
+    """Screws that no driver comes at, or only a short one, when they must be driven."""
+    by_id = {f.id: f for f in c.piece.fasteners}
+    for step in assembly_of(c.piece).order:
+        for ids, far in ((step.unreached, STUBBY), (step.stubby, DRIVER)):
+            rows: dict[tuple[str, str], list[Fastener]] = {}
+            for id in ids:
+                rows.setdefault((by_id[id].held, by_id[id].into), []).append(by_id[id])
+            for screws in rows.values():
+                yield _no_room(c, step, screws, far)
+
+
+def _no_room(c: Context, step: AssemblyStep, screws: list[Fastener], far: float) -> Finding:
+    short = far == DRIVER
+    first = screws[0]
+    standing = set(step.onto) | set(step.adds)
+    [reach] = reaches(c.piece.parts, [first])
+    bits = reach.driver if short else reach.stubby
+    way = [p.id for i, p in enumerate(c.piece.parts) if bits >> i & 1 and p.id in standing]
+    what = "a screw" if len(screws) == 1 else f"{len(screws)} screws"
+    driver = "only a stubby driver" if short else "no driver"
+    return Finding(
+        "assembly.driver",
+        Severity.NOTE if short else Severity.WARNING,
+        f"{driver} comes at {what} through {c.label(first.held)} into {c.label(first.into)}",
+        first.place,
+        found=f"{_listed([c.label(id) for id in way])} within {c.text(far)} behind the head",
+        expected=f"{c.text(far)} clear"
+        + ("" if short else f" for a stubby driver, {c.text(DRIVER)} for another"),
+        source="common practice",
+        remedy="use a stubby or right-angle driver"
+        if short
+        else "drive it from the other side, move it, or fasten the two in another way",
+        parts=(first.held, first.into, *way),
+    )
+
+
+def wrong_ways(c: Context) -> Iterator[Finding]:
+    """Parts that can be put in wrong, with the mark that prevents it."""
+    for wrong in wrong_poses(c.piece):
+        part = c.parts[wrong.parts[0]]
+        yield Finding(
+            "assembly.wrong-way",
+            Severity.NOTE,
+            f"{c.label(part.id)} also goes in {' and '.join(wrong.turns)}"
+            + ("" if wrong.matters else ", and nothing depends on it"),
+            part.place,
+            found=f"then in another place: {wrong.differs}",
+            expected="a part that goes in one way only, or a mark on it",
+            source="trying the solids in their places",
+            remedy=wrong.mark,
+            parts=wrong.parts,
+        )

@@ -1,0 +1,158 @@
+"""Runners under the drawer sides, with kickers over them and guides beside them."""
+
+from __future__ import annotations
+
+from boardwright.core.poses import Box
+from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.drawer_settings import Layers
+from boardwright.piece.forms.region import Region, rear_rail
+from boardwright.piece.forms.run_room import LEAST_STRIP, Room, Run
+from boardwright.piece.forms.strips import fix_strip
+from boardwright.piece.records import Stock
+from boardwright.piece.setout import SetOut
+
+
+def runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
+    """Height of a runner [mm]: by the rule, but no more than its stock; a sheet is as thick as it is."""
+    figure = out.tables.figure("runner_thickness")
+    given = layers.choices("runners.thickness")
+    whole = stock.kind == "sheet" or figure.value >= stock.thickness
+    return out.sizer.size(
+        f"{id}.runners.thickness",
+        given,
+        stock.thickness if whole else figure.value,
+        rule="height of a runner, at most the thickness of its stock",
+        source=figure.reason,
+        least=out.sizer.step,
+        direction="down",
+        settle_it=bool(given) or not whole,
+    )
+
+
+def needs_runner(region: Region) -> bool:
+    """A whole board under the opening carries the drawer itself."""
+    floor = region.walls.floor
+    return floor is None or floor.size(1) < region.inner_depth - 1.0
+
+
+def runners(
+    out: SetOut, id: str, region: Region, room: Room, box: Box, front_back: float, layers: Layers
+) -> Run:
+    """Put in the runners of one drawer, the guides beside it and the kickers over it."""
+    sizer = out.sizer
+    width = sizer.size(
+        f"{id}.runners.width",
+        layers.choices("runners.width"),
+        out.tables.figure("runner_width").value,
+        rule="width of a runner",
+        source=out.tables.figure("runner_width").reason,
+        least=10.0,
+    )
+    floor, ceiling = region.walls.floor, region.walls.ceiling
+    rear = region.box.high[1]
+    most = sizer.settled(region.fit[0] / 2, "down")
+    if width > most:
+        out.find(
+            "drawer.runners-too-wide",
+            f"the two runners of {id.replace('.', ' ')} do not fit beside each other",
+            layers.path("runners.width"),
+            found=f"2 × {out.about(width)} in an opening {out.about(region.fit[0])} wide",
+            expected=f"at most {out.down(most)} each",
+            remedy=f"make the runners {out.down(most)} wide or less, or the opening wider",
+        )
+        width = most
+    if needs_runner(region):
+        top = box.low[2] if floor is None else region.box.low[2]
+        thick = room.under if floor is None else min(room.under, floor.size(2))
+        y0 = front_back + sizer.settled(2.0, "up") if floor is None else floor.high[1]
+        if floor is None and sizer.settled(rear - y0, "down") < LEAST_STRIP:
+            out.find(
+                "drawer.no-room",
+                f"there is no room for the runners of {id.replace('.', ' ')}",
+                region.path,
+                found=f"{out.about(rear - y0)} behind its front",
+                expected=f"at least {out.up(LEAST_STRIP)}",
+                source="common practice",
+                remedy="make the case deeper",
+            )
+        _pair(
+            out,
+            f"{id}.runner",
+            "runner",
+            region,
+            room.stock,
+            width,
+            (y0, _before(out, floor, rear)),
+            (top - thick, top),
+        )
+    if room.guide > 0:
+        top = box.low[2] + min(sizer.settled(25.4), box.size(2))
+        _pair(
+            out,
+            f"{id}.guide",
+            "guide",
+            region,
+            room.stock,
+            room.guide,
+            (front_back + sizer.settled(2.0, "up"), rear),
+            (box.low[2], top),
+        )
+    over = min(ceiling.size(2), room.stock.thickness) if ceiling is not None else 0.0
+    if (
+        ceiling is not None
+        and ceiling.size(1) < region.inner_depth - 1.0
+        and ceiling.id.startswith("case.top")
+    ):
+        _pair(
+            out,
+            f"{id}.kicker",
+            "kicker",
+            region,
+            room.stock,
+            width,
+            (ceiling.high[1], _before(out, ceiling, rear)),
+            (region.box.high[2], region.box.high[2] + over),
+        )
+    length = box.size(1)
+    travel = sizer.settled(length * 2 / 3, "down")
+    sizer.explain(f"{id}.travel", travel, f"2/3 of {out.text(length)}", "the last third stays on the runners")
+    return Run(travel)
+
+
+def _before(out: SetOut, rail: Draft | None, rear: float) -> float:
+    """Where a strip behind a front rail ends [mm]: at the rear rail, where there is one."""
+    behind = rear_rail(out, rail)
+    return behind.low[1] if behind is not None else rear
+
+
+def _pair(
+    out: SetOut,
+    id: str,
+    name: str,
+    region: Region,
+    stock: Stock,
+    width: float,
+    ys: tuple[float, float],
+    zs: tuple[float, float],
+) -> None:
+    """A strip at each wall.
+
+    Strips that another drawer has put at the same place are shared, and a gap between two rails that is shorter
+    than `LEAST_STRIP` needs none.
+    """
+    length = out.sizer.settled(ys[1] - ys[0], "down")
+    if length < LEAST_STRIP:
+        return
+    for wall, at_left in ((region.walls.left, True), (region.walls.right, False)):
+        face = region.box.low[0] if at_left else region.box.high[0]
+        x = sorted((face, face + (width if at_left else -width)))
+        box = Box((x[0], ys[0], zs[0]), (x[1], ys[0] + length, zs[1]))
+        if any(_same(d.box, box) for d in out.drafts.values()):
+            continue
+        axes = (1, 2) if zs[1] - zs[0] > width else (1, 0)
+        strip = out.add(f"{id}.{'left' if at_left else 'right'}", name, stock, box, axes, path=region.path)
+        fix_strip(out, wall, strip, region.path, at_left=at_left)
+
+
+def _same(a: Box, b: Box) -> bool:
+    return all(abs(p - q) < 1e-6 for p, q in zip((*a.low, *a.high), (*b.low, *b.high), strict=True))

@@ -1,0 +1,67 @@
+"""The top of a table, and how it is held so that it can move."""
+
+from __future__ import annotations
+
+from boardwright.core.poses import Box
+from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.buttons import buttons
+from boardwright.piece.forms.cleats import cleats
+from boardwright.piece.forms.clips import clips
+from boardwright.piece.forms.table_plan import TablePlan
+from boardwright.piece.forms.under_top import Apron
+from boardwright.piece.setout import SetOut
+
+INWARD = {"front": True, "rear": False, "left": True, "right": False}
+
+
+def put_top(out: SetOut, plan: TablePlan) -> Draft | None:
+    """Put the top on the bench; its grain runs along its longer side."""
+    if plan.top is None:
+        return None
+    g = plan.grain
+    return out.add(
+        "table.top",
+        "top",
+        plan.top_stock,
+        Box(plan.top.low, plan.top.high),
+        (g, 1 - g),
+        show=((2, True), (0, False), (0, True), (1, False), (1, True)),
+        path="table.top",
+    )
+
+
+def fix_top(
+    out: SetOut, plan: TablePlan, top: Draft, aprons: dict[str, Draft], asked: str | None, drawers: bool
+) -> None:
+    """Hold the top at every apron that stands plumb."""
+    usual = "slotted_screws" if drawers else "buttons"
+    rule = "buttons would stand in the way of the drawers" if drawers else "wooden buttons let the top move"
+    how = out.sizer.choose("table.top.fixed", asked, usual, rule, "table.top.fixed")
+    if how == "buttons" and drawers:
+        out.find(
+            "table.joint",
+            "buttons cannot hold a top over a drawer",
+            "table.top.fixed",
+            found="buttons",
+            expected="`slotted_screws` or `clips`",
+            source="common practice: a button hangs lower than the rail over a drawer",
+            remedy="use `slotted_screws`",
+        )
+        how = "slotted_screws"
+    if how == "none":
+        return
+    if plan.swells + plan.shrinks > 0:
+        m = out.moisture
+        out.sizer.explain(
+            "table.top.moves",
+            plan.swells + plan.shrinks,
+            f"half the top, between {m.driest:g} % and {m.wettest:g} % moisture",
+            "room that its fixings leave it",
+            "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
+        )
+    at = [
+        Apron(side, draft, 1 if side in ("front", "rear") else 0, INWARD[side])
+        for side, draft in aprons.items()
+        if draft.tilt is None
+    ]
+    {"buttons": buttons, "slotted_screws": cleats, "clips": clips}[how](out, plan, top, at)

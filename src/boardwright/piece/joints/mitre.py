@@ -1,0 +1,158 @@
+"""Mitre: both parts are cut along the line from the inner to the outer corner.
+
+Flat, as in a frame, or on edge, as in a case or box; plain, with a spline in both faces, or with keys across the
+corner.
+"""
+
+from __future__ import annotations
+
+from math import atan2, degrees
+
+from boardwright.piece.drafts import Crossing, Draft, Meeting
+from boardwright.piece.joints.areas import EPS, common, extent
+from boardwright.piece.joints.faces import unit
+from boardwright.piece.joints.fastening import not_here
+from boardwright.piece.joints.mitre_corner import MitreCorner
+from boardwright.piece.joints.mitre_keys import keyed
+from boardwright.piece.joints.mitre_spline import splined
+from boardwright.piece.joints.settings import JointSettings
+from boardwright.piece.joints.sloping import cut_to, outline
+from boardwright.piece.setout import SetOut
+
+COULD = ("none", "spline", "keys")
+
+
+def _axes(first: Draft, second: Draft, axis: int) -> tuple[int, int]:
+    """The axis that the first part runs along to the corner, and the one square to both."""
+    third = 3 - axis - first.length_axis if first.length_axis != axis else first.width_axis
+    if first.length_axis == second.length_axis:
+        third = first.length_axis
+    return 3 - axis - third, third
+
+
+def why_not(first: Draft, second: Draft, meet: Meeting) -> str:
+    """What stands against a mitre; "" for nothing."""
+    if first.length_axis == meet.axis or (
+        second.length_axis != meet.axis and first.length_axis != second.length_axis
+    ):
+        return f"the {second.name} and the {first.name} do not meet in a corner of their ends or edges"
+    run, square = _axes(first, second, meet.axis)
+    if first.length_axis == second.length_axis and meet.axis not in (first.thickness_axis, first.width_axis):
+        return f"the {second.name} and the {first.name} run on in one line"
+    if first.index(square) != second.index(square):
+        return (
+            f"one of the two lies flat, and the other stands on edge: the {second.name} and the {first.name}"
+        )
+    if _outer(first, second, run) is None:
+        return f"the {second.name} stands in from the end of the {first.name}: it is no corner"
+    return ""
+
+
+def _outer(first: Draft, second: Draft, run: int) -> bool | None:
+    """At which end of the first part the corner lies: True for the high one; None for neither.
+
+    The second part lies flush with that end, or beyond it by at most its own size.
+    """
+    for high in (False, True):
+        outer, inner = second.face(run, high), second.face(run, not high)
+        end = first.face(run, high)
+        beyond, inside = (outer - end, end - inner) if high else (end - outer, inner - end)
+        if beyond >= -EPS and inside >= -EPS:
+            return high
+    return None
+
+
+def mitre(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> None:
+    """Let both parts grow to the outer corner, and mitre them."""
+    run, square = _axes(first, second, meet.axis)
+    high = bool(_outer(first, second, run))
+    beyond = abs(second.face(run, high) - first.face(run, high))
+    second.grow(meet.axis, not meet.high, first.size(meet.axis))
+    first.grow(run, high, beyond)
+    _join(out, first, second, _corner(first, second, meet.axis, not meet.high, run, high, square), want)
+
+
+def cross(out: SetOut, first: Draft, second: Draft, crossing: Crossing, want: JointSettings) -> None:
+    """Mitre two parts that are drawn at their full lengths, over each other at the corner."""
+    axis, run = second.length_axis, first.length_axis
+    ends = [
+        next((h for h in (False, True) if abs(first.face(i, h) - second.face(i, h)) < EPS), None)
+        for i in (axis, run)
+    ]
+    if ends[0] is None or ends[1] is None:
+        out.find(
+            "joint.cannot-be-there",
+            f"there can be no mitre between the {first.name} and the {second.name}",
+            want.path,
+            found="two parts that cross, with wood beyond the corner",
+            expected="both end at one outer corner",
+            source="common practice",
+            remedy="let each end at the outer face of the other, or use `kind: half_lap`",
+            parts=(first.id, second.id),
+        )
+        return
+    square = 3 - axis - run
+    _join(out, first, second, _corner(first, second, axis, ends[0], run, ends[1], square), want)
+
+
+def _corner(
+    first: Draft, second: Draft, axis: int, axis_high: bool, run: int, run_high: bool, square: int
+) -> MitreCorner:
+    return MitreCorner(
+        axis,
+        run,
+        square,
+        axis_high,
+        run_high,
+        (first.face(axis, not axis_high), second.face(run, not run_high)),
+        (first.face(axis, axis_high), second.face(run, run_high)),
+        common(extent(first, square), extent(second, square)),
+    )
+
+
+def _join(out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: JointSettings) -> None:
+    not_here(out, first, second, want)
+    plane = corner.plane
+    cut_to(first, corner.run, corner.run_high, plane, second.id)
+    cut_to(second, corner.axis, corner.axis_high, plane, first.id)
+    i, o, (low, high) = corner.inner, corner.outer, corner.span
+    face = [corner.point(i, low), corner.point(i, high), corner.point(o, high), corner.point(o, low)]
+    contacts = [outline(face, plane.normal, glued=want.glue)]
+    ways = [unit(corner.axis, not corner.axis_high), unit(corner.run, corner.run_high)]
+    how = _with(out, first, second, want)
+    words = ""
+    flat = corner.square == first.thickness_axis
+    if how == "spline":
+        words, contacts = splined(out, first, second, corner, want, flat=flat)
+        ways = [plane.normal]
+    elif how == "keys":
+        words = keyed(out, first, second, corner, want, flat=flat)
+    tilt = abs(degrees(atan2(*corner.sides)))
+    angle = "" if abs(tilt - 45) < 1e-6 else f", at {tilt:.4g}° to the end of the {first.name}"
+    out.joint(
+        "mitre",
+        first,
+        second,
+        contacts,
+        ways,
+        f"{'flat mitre' if flat else 'mitre on edge'}{angle}{words}{', glued' if want.glue else ', dry'}",
+        glued=want.glue,
+        place=out.design.place(want.path),
+    )
+
+
+def _with(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> str:
+    how = (want.keys.with_ if want.keys is not None else None) or "none"
+    if how in COULD:
+        return how
+    out.find(
+        "fastener.not-here",
+        f"{how} do not go into a mitre" if how != "tongue" else "a tongue does not go into a mitre",
+        f"{want.path}.with",
+        found=f"a sloping face between the {first.name} and the {second.name}",
+        expected=" or ".join(f"`{c}`" for c in COULD),
+        source="common practice",
+        remedy="use `with: spline` or `with: keys`",
+        parts=(first.id, second.id),
+    )
+    return "none"

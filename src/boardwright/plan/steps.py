@@ -1,0 +1,161 @@
+"""Putting the piece together, step by step, in words."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+
+from boardwright.core.lengths import Printer
+from boardwright.core.poses import Vec
+from boardwright.piece.records import Fastener, Joint, Piece
+from boardwright.plan.parts import size
+from boardwright.plan.schema import BuildStep, PlanSubassembly
+from boardwright.solids.assembly import Assembly, AssemblyStep, Subassembly, assembly_of
+
+MOST_NAMED = 5
+"""From more letters than this on, what stands already is not named one by one."""
+WAYS = {
+    (1.0, 0.0, 0.0): "to the right",
+    (-1.0, 0.0, 0.0): "to the left",
+    (0.0, 1.0, 0.0): "in from the front, backward",
+    (0.0, -1.0, 0.0): "in from behind, forward",
+    (0.0, 0.0, 1.0): "up",
+    (0.0, 0.0, -1.0): "down",
+}
+PINS = {"dowel": "dowels", "biscuit": "biscuits", "loose tenon": "loose tenons"}
+"""Fasteners that are put in before the joint closes."""
+
+
+def build_steps(
+    piece: Piece, printer: Printer, letters: Mapping[str, str]
+) -> tuple[list[BuildStep], list[PlanSubassembly]]:
+    """The steps and the subassemblies of a piece: each subassembly whole before the one that uses it, then the piece.
+
+    Args:
+        piece: every size known.
+        printer: writes lengths.
+        letters: part id → letter.
+    """
+    if len(piece.parts) < 2:
+        return [], []
+    found = assembly_of(piece)
+    words = _Words(piece, printer, letters, found)
+    done = {s.sub: i for i, s in enumerate(found.order)}
+    in_order = sorted(found.order, key=lambda s: (s.sub == 0, done[s.sub], s.number))
+    subs = [
+        PlanSubassembly(
+            number=s.number,
+            name=words.sub_name(s),
+            letters=list(dict.fromkeys(letters[i] for copy in s.copies for i in copy)),
+            copies=[list(c) for c in s.copies],
+        )
+        for s in sorted(found.subs, key=lambda s: done[s.number])
+    ]
+    return [words.step(s, number) for number, s in enumerate(in_order, 1)], subs
+
+
+class _Words:
+    """What a step says."""
+
+    def __init__(self, piece: Piece, printer: Printer, letters: Mapping[str, str], found: Assembly) -> None:
+        self.printer, self.letters = printer, letters
+        self.names = {p.id: p.name for p in piece.parts}
+        self.joints: dict[str, Joint] = {j.id: j for j in piece.joints}
+        self.fasteners: dict[str, Fastener] = {f.id: f for f in piece.fasteners}
+        self.subs = {frozenset(copy): s for s in found.subs for copy in s.copies}
+
+    def step(self, s: AssemblyStep, number: int) -> BuildStep:
+        """One step, under the number that is printed."""
+        return BuildStep(
+            number=number,
+            sub=s.sub,
+            count=s.count,
+            title=f"{self._units(s.units)} {self._onto(s.onto)}",
+            lines=[*self._before(s), self._move(s), *self._driven(s), *self._each(s)],
+            units=[list(u) for u in s.units],
+            onto=list(s.onto),
+            direction=list(s.direction),
+            travel=size(self.printer, s.travel),
+            glued=s.glued,
+            drawing=f"step-{number}",
+        )
+
+    def sub_name(self, sub: Subassembly) -> str:
+        """What a subassembly is called: a moving thing by its kind, else by its first part."""
+        if sub.name:
+            return sub.name.rstrip(" 0123456789")
+        return f"{self.names[sub.copies[0][0]]} with {_many(len(sub.copies[0]) - 1, 'part')}"
+
+    def _units(self, units: Sequence[tuple[str, ...]]) -> str:
+        named = Counter(self._unit(u) for u in units)
+        return _list([f"{n} × {name}" if n > 1 else name for name, n in named.items()])
+
+    def _unit(self, unit: tuple[str, ...]) -> str:
+        if len(unit) == 1:
+            return f"{self.letters[unit[0]]} ({self.names[unit[0]]})"
+        sub = self.subs.get(frozenset(unit))
+        return f"{self.sub_name(sub)} (subassembly {sub.number})" if sub else "the parts put together before"
+
+    def _onto(self, onto: Sequence[str]) -> str:
+        counted = Counter(self.letters[i] for i in onto)
+        if len(counted) > MOST_NAMED:
+            return "into what stands so far"
+        return "to " + _list([f"{n} × {letter}" if n > 1 else letter for letter, n in counted.items()])
+
+    def _before(self, s: AssemblyStep) -> list[str]:
+        pins = Counter(self.fasteners[f].kind for f in s.fasteners if self.fasteners[f].kind in PINS)
+        put = [f"{n} {PINS[kind] if n > 1 else kind}" for kind, n in pins.items()]
+        if s.glued:
+            return ["Glue the faces that meet" + (f", and put in {_list(put)}." if put else ".")]
+        return [f"Put in {_list(put)}; no glue."] if put else []
+
+    def _move(self, s: AssemblyStep) -> str:
+        how = f"Move {'it' if len(s.units) == 1 else 'each'} {way(s.direction)} into place"
+        kinds = Counter(_plain(self.joints[j]) for j in s.joints)
+        closing = _list([f"{n} × {name}" if n > 1 else name for name, n in kinds.items()])
+        text = f"{how}: {closing} close{'s' if len(s.joints) == 1 else ''}." if closing else f"{how}."
+        dry = [j for j in s.joints if not self.joints[j].glued]
+        if s.glued and dry:
+            named = _list(list(dict.fromkeys(self.letters[self.joints[j].second] for j in dry)))
+            text += f" No glue on {named}: it stays free."
+        return text
+
+    def _driven(self, s: AssemblyStep) -> list[str]:
+        screws = Counter(self.fasteners[f].name for f in s.fasteners if self.fasteners[f].kind not in PINS)
+        lines = [f"Drive {n} × {name}." if n > 1 else f"Drive one {name}." for name, n in screws.items()]
+        if s.stubby:
+            lines.append(
+                f"{_many(len(s.stubby), 'screw')} can only be reached with a stubby or right-angle driver."
+            )
+        if s.unreached:
+            lines.append(f"No driver reaches {_many(len(s.unreached), 'screw')}: see Findings.")
+        return lines
+
+    def _each(self, s: AssemblyStep) -> list[str]:
+        return [f"Make {s.count} alike."] if s.count > 1 else []
+
+
+def way(direction: Vec) -> str:
+    """A direction in words, seen from the front of the piece."""
+    rounded = (round(direction[0], 6) + 0.0, round(direction[1], 6) + 0.0, round(direction[2], 6) + 0.0)
+    if rounded in WAYS:
+        return WAYS[rounded]
+    words = [WAYS[axis] for axis in WAYS if sum(a * d for a, d in zip(axis, direction, strict=True)) > 0.1]
+    return "aslant, " + " and ".join(words)
+
+
+def _plain(joint: Joint) -> str:
+    """A joint by its kind, for people."""
+    return joint.summary.split(",")[0] if joint.summary else joint.kind.replace("_", " ")
+
+
+def _many(n: int, what: str) -> str:
+    return f"one {what}" if n == 1 else f"{n} {what}s"
+
+
+def _list(items: Sequence[str]) -> str:
+    return (
+        items[0]
+        if len(items) == 1
+        else ", ".join(items[:-1]) + (" and " if items else "") + "".join(items[-1:])
+    )

@@ -1,0 +1,260 @@
+"""Which part is in the way of which, direction by direction.
+
+For each direction a directed graph: an arrow from part i to part j says that i, moved along it as far as can be,
+meets j. (A directional blocking graph: Wilson and Latombe, Artificial Intelligence 71, 1994, from memory.)
+Boxes decide where they can, all pairs at once; the solids only where boxes cannot tell.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from boardwright.core.poses import AXES, Box, Pose, Vec, scaled
+from boardwright.piece.cuts import Cut, Hole
+from boardwright.piece.records import Joint, Part
+from boardwright.solids.primitives import reach_of
+from boardwright.solids.taken import taken
+from boardwright.solids.travel import is_boxes
+
+PLAY = 1e-3
+"""Boxes that share less than this in any direction only touch [mm]."""
+LEAST = 0.05
+"""Room that two solids must share, beyond what they share at rest, to have met [mm3]."""
+FIRST = (0.3, 1.0, 2.0, 4.0)
+"""Where solids are tried first, beyond the place where their boxes meet [mm]."""
+STEP = 5.0
+"""Between two later places [mm]."""
+
+UP, FRONT, RIGHT = AXES[2], scaled(AXES[1], -1.0), AXES[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Blocking:
+    """What is in the way of what.
+
+    Attributes:
+        directions: unit vectors; one with an even index and the next are opposite.
+        rows: for each direction, for each part: a number whose bit j is 1 when the part, moved along it, meets
+            part j.
+    """
+
+    directions: tuple[Vec, ...]
+    rows: tuple[tuple[int, ...], ...]
+
+
+def blocking(parts: Sequence[Part], joints: Sequence[Joint] = ()) -> Blocking:
+    """What is in the way of what, along the axes and along every direction in which a joint comes apart.
+
+    Args:
+        parts: the parts, as they stand together.
+        joints: their directions that are not along an axis are tried too.
+    """
+    directions = _directions(joints)
+    if not parts:
+        return Blocking(directions, tuple(() for _ in directions))
+    whole = _Stack.of([rooms_of(p) for p in parts])
+    loose = np.array([not is_boxes(p) for p in parts])
+    sure = _Stack.of([rooms_of(p, sure=True) for p in parts]) if loose.any() else whole
+    resting = whole.resting()
+    unsure = loose[:, None] | loose[None, :]
+    rows = []
+    for d in directions[::2]:
+        met = whole.met(d)
+        certain = met if sure is whole else sure.met(d)
+        for i, j in np.argwhere(met & ((unsure & ~certain) | resting)):
+            met[i, j] = i != j and _solids_meet(parts[i], parts[j], whole.rooms[i], whole.rooms[j], d)
+        np.fill_diagonal(met, False)
+        rows += [_numbers(met), _numbers(met.T)]
+    return Blocking(directions, tuple(rows))
+
+
+def _directions(joints: Sequence[Joint]) -> tuple[Vec, ...]:
+    skew: dict[Vec, None] = {}
+    for joint in joints:
+        for d in joint.directions:
+            if max(abs(v) for v in d) > 1 - 1e-9:
+                continue
+            rounded = _rounded(d, 6)
+            if rounded not in skew and _rounded(scaled(d, -1.0), 6) not in skew:
+                skew[rounded] = None
+    out: list[Vec] = []
+    for d in (UP, FRONT, RIGHT, *sorted(skew)):
+        size = math.sqrt(d[0] ** 2 + d[1] ** 2 + d[2] ** 2)
+        unit = scaled(d, 1 / size)
+        out += [_rounded(unit, 12), _rounded(scaled(unit, -1.0), 12)]
+    return tuple(out)
+
+
+def _rounded(v: Vec, digits: int) -> Vec:
+    return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
+
+
+def _numbers(met: Any) -> tuple[int, ...]:
+    packed = np.packbits(met, axis=1, bitorder="little")
+    return tuple(int.from_bytes(row.tobytes(), "little") for row in packed)
+
+
+@dataclass(frozen=True, slots=True)
+class _Stack:
+    """The boxes of all parts, one after the other.
+
+    Attributes:
+        rooms: of each part, (n, 2, 3) float [mm].
+        boxes: all of them, (n, 2, 3) float [mm].
+        starts: index of the first box of each part, (parts,) int.
+        over: for each axis, whether two boxes overlap on it, (n, n) bool.
+    """
+
+    rooms: list[Any]
+    boxes: Any
+    starts: Any
+    over: tuple[Any, Any, Any]
+
+    @staticmethod
+    def of(rooms: list[Any]) -> _Stack:
+        none = np.array([[[np.inf] * 3, [-np.inf] * 3]])
+        rooms = [r if len(r) else none for r in rooms]
+        boxes = np.concatenate(rooms)
+        lows, highs = boxes[:, 0] + PLAY / 2, boxes[:, 1] - PLAY / 2
+        x, y, z = (
+            (highs[:, None, k] > lows[None, :, k]) & (highs[None, :, k] > lows[:, None, k]) for k in range(3)
+        )
+        starts = np.cumsum([0, *(len(r) for r in rooms[:-1])])
+        return _Stack(rooms, boxes, starts, (x, y, z))
+
+    def _parts(self, boxes: Any) -> Any:
+        """From boxes to the parts they belong to, (parts, parts) bool."""
+        return np.logical_or.reduceat(np.logical_or.reduceat(boxes, self.starts, 0), self.starts, 1)
+
+    def resting(self) -> Any:
+        """Which parts share room as they stand, (parts, parts) bool."""
+        out = self._parts(self.over[0] & self.over[1] & self.over[2])
+        np.fill_diagonal(out, False)
+        return out
+
+    def met(self, d: Vec) -> Any:
+        """Which part meets which, the first moved along a direction, (parts, parts) bool."""
+        axis = max(range(3), key=lambda k: abs(d[k]))
+        if abs(d[axis]) < 1 - 1e-9:
+            start, end = spans(self.boxes, self.boxes, d)
+            return self._parts(end > np.maximum(start, 0.0) + 1e-9)
+        one, two = (k for k in range(3) if k != axis)
+        low, high = self.boxes[:, 0, axis], self.boxes[:, 1, axis]
+        if d[axis] > 0:
+            ahead = high[None, :] > low[:, None] + PLAY
+        else:
+            ahead = low[None, :] < high[:, None] - PLAY
+        return self._parts(self.over[one] & self.over[two] & ahead)
+
+
+def spans(moving: Any, standing: Any, d: Vec) -> tuple[Any, Any]:
+    """From where to where boxes overlap others while they move along a direction.
+
+    Args:
+        moving: boxes, (n, 2, 3) float [mm].
+        standing: boxes, (m, 2, 3) float [mm].
+        d: unit vector.
+
+    Returns:
+        How far the first has gone when the overlap begins and when it ends, each (n, m) float [mm]; where it never
+        comes about, the end lies before the start.
+    """
+    start = np.full((len(moving), len(standing)), -np.inf)
+    end = np.full((len(moving), len(standing)), np.inf)
+    for k in range(3):
+        near = standing[None, :, 0, k] - moving[:, None, 1, k] + PLAY
+        far = standing[None, :, 1, k] - moving[:, None, 0, k] - PLAY
+        if abs(d[k]) < 1e-9:
+            apart = (near >= 0) | (far <= 0)
+            end[apart] = -np.inf
+            continue
+        a, b = near / d[k], far / d[k]
+        start = np.maximum(start, np.minimum(a, b))
+        end = np.minimum(end, np.maximum(a, b))
+    return start, end
+
+
+@lru_cache(maxsize=8192)
+def _own_boxes(size: Vec, cuts: tuple[Cut, ...], sure: bool) -> Any:
+    """Few boxes that make up a part in its own frame, holes filled, as (n, 2, 3) float [mm].
+
+    What a cut takes away that is no box stays when `sure` is False, and else goes with the box around it. (Few,
+    because all boxes of a piece are held against all: the grid of `cells` has several times as many.)
+    """
+    left = [Box((0.0, 0.0, 0.0), size)]
+    for body in (b for c in cuts if not isinstance(c, Hole) for b in taken(c, size)):
+        if sure or isinstance(body, Box):
+            gone = reach_of(body)
+            left = [piece for box in left for piece in _less(box, gone)]
+    return np.array([[b.low, b.high] for b in left], dtype=float).reshape(-1, 2, 3)
+
+
+def rooms_of(part: Part, sure: bool = False) -> Any:
+    """Boxes in the piece, as (n, 2, 3) float [mm]: around all of a part, or, if `sure`, of what is part for certain."""
+    axes = np.array([part.pose.x, part.pose.y, part.pose.z])
+    if sure and (np.abs(axes).max(axis=1) < 1 - 1e-9).any():
+        return np.zeros((0, 2, 3))
+    moved = _own_boxes(part.size, part.cuts, sure) @ axes + np.array(part.pose.origin)
+    return np.stack([moved.min(axis=1), moved.max(axis=1)], axis=1)
+
+
+def _less(box: Box, gone: Box) -> list[Box]:
+    """What is left of a box when another is taken away: at most six boxes."""
+    if any(gone.low[k] >= box.high[k] or gone.high[k] <= box.low[k] for k in range(3)):
+        return [box]
+    out = []
+    low, high = list(box.low), list(box.high)
+    for k in range(3):
+        if gone.low[k] > low[k]:
+            top = [*high[:k], gone.low[k], *high[k + 1 :]]
+            out.append(Box((low[0], low[1], low[2]), (top[0], top[1], top[2])))
+            low[k] = gone.low[k]
+        if gone.high[k] < high[k]:
+            foot = [*low[:k], gone.high[k], *low[k + 1 :]]
+            out.append(Box((foot[0], foot[1], foot[2]), (high[0], high[1], high[2])))
+            high[k] = gone.high[k]
+    return out
+
+
+def _solids_meet(one: Part, two: Part, room1: Any, room2: Any, d: Vec) -> bool:
+    start, end = spans(room1, room2, d)
+    begins = np.maximum(start, 0.0)
+    meets = end > begins
+    if not meets.any():
+        return False
+    first, last = float(begins[meets].min()), float(end[meets].max())
+    rel = relative(one.pose, two.pose)
+    own = _rounded(one.pose.inverse_direction(d), 9)
+    return _meet((one.size, one.cuts), (two.size, two.cuts), rel, own, round(first, 4), round(last, 4))
+
+
+def relative(frame: Pose, other: Pose) -> Pose:
+    """A pose as seen from another's frame, rounded so that alike places are equal."""
+    return Pose(
+        _rounded(frame.inverse_point(other.origin), 6),
+        _rounded(frame.inverse_direction(other.x), 9),
+        _rounded(frame.inverse_direction(other.y), 9),
+        _rounded(frame.inverse_direction(other.z), 9),
+    )
+
+
+Form = tuple[Vec, tuple[Cut, ...]]
+
+
+@lru_cache(maxsize=65536)
+def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last: float) -> bool:
+    """Whether a solid in its own frame, moved along a direction, meets another."""
+    from boardwright.solids.mesh import placed, shape
+
+    one, two = shape(*moving), placed(*standing, place)
+    most = LEAST + (float((one ^ two).volume()) if first <= 0 else 0.0)
+    count = max(1, math.ceil((last - first - FIRST[-1]) / STEP))
+    later = (first + FIRST[-1] + (last - first - FIRST[-1]) * i / count for i in range(1, count + 1))
+    tried = [first + t for t in FIRST if first + t < last] + [t for t in later if t > first + FIRST[-1]]
+    return any(float((one.translate(list(scaled(d, t))) ^ two).volume()) > most for t in tried)

@@ -1,0 +1,437 @@
+"""Parts that could go in wrong: every kind is turned in its place, and its mirror twin is tried there.
+
+What is turned and still finds its place, touches where it should and meets its screws and dowels, goes in without a
+sign that it is wrong. What is the same when turned cannot be wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+
+from boardwright.core.poses import Pose, Vec, add, cross, dot, scaled
+from boardwright.piece.cuts import Cut, Fingers, Groove, Hole, Mortise, Notch, Rabbet, Side, Tenon
+from boardwright.piece.records import Contact, Fastener, Joint, Part, Piece
+from boardwright.solids.assembly import what_matters
+from boardwright.solids.blocking import rooms_of
+from boardwright.solids.cells import clashes, clipped, common_volume
+from boardwright.solids.dry_fit import TOUCH
+from boardwright.solids.taken import around
+from boardwright.solids.travel import is_boxes
+
+SAME = 5.0
+"""Room in which two solids may differ and count as the same [mm3]."""
+FORCED = 0.1
+"""How far a part may be too large for its place and still be pushed in [mm]: common practice."""
+TOUCHES = 0.9
+"""Share of a face that must still touch."""
+MEETS = 0.5
+"""How far a hole may lie from its fellow and still take the screw or dowel, and how far a cut may lie elsewhere
+without being seen [mm]: common practice."""
+SQUARE = 0.1
+"""Width and thickness that differ by less make a square section [mm]."""
+
+SQUARE_CUTS = (Groove, Rabbet, Notch, Mortise, Tenon, Fingers, Hole)
+"""Cuts that the box around them tells."""
+
+END_FOR_END = "end for end"
+OVER = "turned over"
+BOTH = "turned over and end for end"
+QUARTER = "a quarter turn about its length"
+QUARTER_BOTH = "a quarter turn about its length and end for end"
+WORDS = {
+    "Rabbet": "rabbet",
+    "Notch": "notch",
+    "Bevel": "bevel",
+    "Taper": "taper",
+    "Moulding": "moulded edge",
+    "RaisedField": "raised field",
+    "Curve": "curve",
+    "VGroove": "V groove",
+    "DovetailSlot": "dovetail channel",
+    "DovetailTongue": "dovetail tongue",
+}
+"""What cuts are called where their own name is not what the trade says."""
+
+
+@dataclass(frozen=True, slots=True)
+class WrongPose:
+    """A kind of part that can be put in wrong.
+
+    Attributes:
+        letter: of the kind. parts: ids.
+        turns: how it can go in, in words: `end for end`, `its mirror twin B in its place` …
+        differs: the cuts that then lie in another place, in words.
+        matters: False when only holes differ that nothing goes in.
+        mark: what to write on it, and where.
+    """
+
+    letter: str
+    parts: tuple[str, ...]
+    turns: tuple[str, ...]
+    differs: str
+    matters: bool
+    mark: str
+
+
+def wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
+    """The kinds of parts that can be put in wrong, by letter; the same piece is tried once."""
+    return _wrong_poses(what_matters(piece))
+
+
+@lru_cache(maxsize=16)
+def _wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
+    kinds: dict[str, list[Part]] = {}
+    for p in piece.parts:
+        kinds.setdefault(p.letter or p.id, []).append(p)
+    place = _Place.of(piece)
+    out = []
+    for letter, parts in kinds.items():
+        beside = place.beside(parts[0])
+        found = [(turn, tried) for turn, tried in _turned(parts[0]) if place.takes(parts[0], tried, beside)]
+        twin = next((kinds[t][0] for t in _twins(parts[0], kinds)), None)
+        swapped = twin is not None and any(
+            place.takes(parts[0], t, beside) for t in _in_place_of(parts[0], twin)
+        )
+        if not found and not swapped:
+            continue
+        cuts = [c for _, tried in found for c in _moved_cuts(parts[0], tried)]
+        words = [turn for turn, _ in found]
+        if twin is not None and swapped:
+            words.append(f"its mirror twin {twin.letter} in its place")
+        out.append(
+            WrongPose(
+                letter,
+                tuple(p.id for p in parts),
+                tuple(words),
+                _named(cuts) or "its shape",
+                not cuts or any(not isinstance(c, Hole) or c.purpose == "hardware" for c in cuts),
+                _mark(parts[0], [turn for turn, _ in found]),
+            )
+        )
+    return tuple(sorted(out, key=lambda w: w.letter))
+
+
+def _turned(part: Part) -> Iterator[tuple[str, Part]]:
+    for turn, pose in _turns(part.size):
+        yield turn, replace(part, pose=pose.then(part.pose))
+
+
+@lru_cache(maxsize=1024)
+def _turns(size: Vec) -> tuple[tuple[str, Pose], ...]:
+    """The turns that leave a blank where it is, in its own frame."""
+    length, width, thickness = size
+    x, y, z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
+    left, down, under = scaled(x, -1.0), scaled(y, -1.0), scaled(z, -1.0)
+    out = [
+        (END_FOR_END, Pose((length, width, 0.0), left, down, z)),
+        (OVER, Pose((0.0, width, thickness), x, down, under)),
+        (BOTH, Pose((length, 0.0, thickness), left, y, under)),
+    ]
+    if abs(width - thickness) < SQUARE:
+        out += [
+            (QUARTER, Pose((0.0, width, 0.0), x, z, down)),
+            (QUARTER, Pose((0.0, 0.0, thickness), x, under, y)),
+            (QUARTER_BOTH, Pose((length, 0.0, 0.0), left, z, y)),
+            (QUARTER_BOTH, Pose((length, width, thickness), left, under, down)),
+        ]
+    return tuple(out)
+
+
+def _twins(part: Part, kinds: dict[str, list[Part]]) -> list[str]:
+    """The letter of the mirror twin, once for a pair."""
+    own = part.letter
+    return [
+        t
+        for t, (other, *_) in kinds.items()
+        if own and own < t and own in (other.mirror_of,) and np.allclose(other.size, part.size, atol=FORCED)
+    ]
+
+
+def _in_place_of(part: Part, twin: Part) -> Iterator[Part]:
+    """The twin in the place of a part: as it lies, and turned."""
+    there = replace(twin, id=part.id, pose=part.pose)
+    yield there
+    for _, tried in _turned(there):
+        yield tried
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """What stands round a part.
+
+    Attributes:
+        parts: by id.
+        boxes: of all parts, (n, 2, 3) float [mm]. owner: index of the part of each. order: ids by that index.
+        joints, fasteners: of each part.
+    """
+
+    parts: dict[str, Part]
+    boxes: Any
+    owner: Any
+    order: tuple[str, ...]
+    joints: dict[str, list[Joint]]
+    fasteners: dict[str, list[Fastener]]
+
+    @staticmethod
+    def of(piece: Piece) -> _Place:
+        rooms = [rooms_of(p) for p in piece.parts]
+        boxes = np.concatenate([*rooms, np.zeros((0, 2, 3))])
+        owner = np.repeat(np.arange(len(rooms)), [len(r) for r in rooms])
+        parts = {p.id: p for p in piece.parts}
+        joints: dict[str, list[Joint]] = {id: [] for id in parts}
+        fasteners: dict[str, list[Fastener]] = {id: [] for id in parts}
+        for j in piece.joints:
+            if j.first in parts and j.second in parts:
+                joints[j.first].append(j)
+                joints[j.second].append(j)
+        for f in piece.fasteners:
+            for id in {f.held, f.into} & set(parts):
+                fasteners[id].append(f)
+        return _Place(parts, boxes, owner, tuple(parts), joints, fasteners)
+
+    def beside(self, part: Part) -> tuple[Any, Any]:
+        """The boxes of other parts that reach into the blank of a part, and their owners."""
+        low, high = np.array(part.box.low), np.array(part.box.high)
+        near = ((self.boxes[:, 0] < high) & (self.boxes[:, 1] > low)).all(axis=1)
+        near &= self.owner != self.order.index(part.id)
+        return self.boxes[near], self.owner[near]
+
+    def takes(self, part: Part, tried: Part, beside: tuple[Any, Any]) -> bool:
+        """Whether a part goes in otherwise, and is then something else than it should be."""
+        return (
+            self._clear(part, tried, *beside)
+            and self._touches(part, tried)
+            and self._meets_fasteners(part, tried)
+            and not _same(part.size, _seen(part), _seen(tried), _between(part, tried))
+            and (bool(_moved_cuts(part, tried)) or not all(isinstance(c, SQUARE_CUTS) for c in part.cuts))
+        )
+
+    def _clear(self, part: Part, tried: Part, boxes: Any, owner: Any) -> bool:
+        from boardwright.solids.mesh import part_solid, shared_volume
+
+        met = clashes(rooms_of(tried), boxes, FORCED)[:, 1]
+        for i in sorted(set(owner[met].tolist())):
+            other = self.parts[self.order[i]]
+            if is_boxes(tried) and is_boxes(other):
+                return False
+            rest = shared_volume(part_solid(part), part_solid(other))
+            if shared_volume(part_solid(tried), part_solid(other)) > rest + SAME:
+                return False
+        return True
+
+    def _touches(self, part: Part, tried: Part) -> bool:
+        for joint in self.joints[part.id]:
+            one, two = self.parts[joint.first], self.parts[joint.second]
+            swapped = (tried, two) if joint.first == part.id else (one, tried)
+            for contact in joint.contacts:
+                if contact.gap < 1e-9 and self._area(contact, *swapped) < TOUCHES * self._area(
+                    contact, one, two
+                ):
+                    return False
+        return True
+
+    def _area(self, contact: Contact, one: Part, two: Part) -> float:
+        """Area of a face that touches [mm2], holes filled where boxes tell."""
+        if contact.corners or not is_boxes(one) or not is_boxes(two):
+            return _solid_area(contact, one, two)
+        window = np.array([contact.box.low, contact.box.high], dtype=float)
+        window[:, contact.axis] += (-TOUCH, TOUCH)
+        push = np.array(contact.normal) * -TOUCH
+        return common_volume(clipped(rooms_of(two), window) + push, rooms_of(one)) / TOUCH
+
+    def _meets_fasteners(self, part: Part, tried: Part) -> bool:
+        for f in self.fasteners[part.id]:
+            there = _holes_of(f, tried)
+            if not all(any(_fits(hole, other) for other in there) for hole in _holes_of(f, part)):
+                return False
+        return True
+
+
+def _solid_area(contact: Contact, one: Part, two: Part) -> float:
+    from boardwright.solids.mesh import part_solid, sweep_solid
+    from boardwright.solids.primitives import Sweep
+
+    normal = contact.normal
+    corners = contact.corners or _corners(contact)
+    base = tuple(add(p, scaled(normal, -TOUCH)) for p in corners)
+    window = sweep_solid(Sweep(base, scaled(normal, 2 * TOUCH)))
+    pressed = (part_solid(two) ^ window).translate(list(scaled(normal, -TOUCH)))
+    return float((pressed ^ part_solid(one)).volume()) / TOUCH
+
+
+def _corners(contact: Contact) -> tuple[Vec, ...]:
+    a, b = (k for k in range(3) if k != contact.axis)
+    low, high = contact.box.low, contact.box.high
+    out = []
+    for u, v in ((low[a], low[b]), (high[a], low[b]), (high[a], high[b]), (low[a], high[b])):
+        p = list(low)
+        p[a], p[b] = u, v
+        out.append((p[0], p[1], p[2]))
+    return tuple(out)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drilled:
+    """A hole in the piece: its mouth [mm], the way it goes, and its cut."""
+
+    mouth: Vec
+    way: Vec
+    hole: Hole
+
+
+def _holes_of(fastener: Fastener, part: Part) -> list[_Drilled]:
+    """The holes of a part that a fastener goes into; those that are marked in place are not there yet."""
+    out = []
+    for hole in _seen(part):
+        if not isinstance(hole, Hole):
+            continue
+        axis = hole.side.axis
+        p = [0.0, 0.0, 0.0]
+        p[axis] = part.size[axis] if hole.side.high else 0.0
+        for k, v in zip((k for k in range(3) if k != axis), hole.at, strict=True):
+            p[k] = v
+        way = [0.0, 0.0, 0.0]
+        way[axis] = -1.0 if hole.side.high else 1.0
+        mouth = part.pose.point((p[0], p[1], p[2]))
+        ahead = part.pose.direction((way[0], way[1], way[2]))
+        off = add(mouth, scaled(fastener.at, -1.0))
+        across = cross(off, fastener.direction)
+        far = dot(off, fastener.direction)
+        if (
+            dot(across, across) < MEETS**2
+            and -1.0 - part.size[axis] < far < fastener.length + part.size[axis] + 1.0
+        ):
+            out.append(_Drilled(mouth, ahead, hole))
+    return out
+
+
+def _fits(right: _Drilled, tried: _Drilled) -> bool:
+    """Whether a hole does in the place of another."""
+    if abs(right.hole.diameter - tried.hole.diameter) > 0.2:
+        return False
+    plain = right.hole.through and not right.hole.countersink and not right.hole.counterbore
+    if plain and tried.hole.through:
+        return abs(dot(right.way, tried.way)) > 1 - 1e-6
+    off = add(right.mouth, scaled(tried.mouth, -1.0))
+    same = dot(right.way, tried.way) > 1 - 1e-6 and dot(off, off) < MEETS**2
+    return same and tried.hole.depth > right.hole.depth - 1.0
+
+
+def _seen(part: Part) -> tuple[Cut, ...]:
+    """The cuts that are there when a part is put in its place."""
+    return tuple(c for c in part.cuts if not (isinstance(c, Hole) and c.marked_through))
+
+
+def _between(part: Part, tried: Part) -> Pose:
+    """Where a part lies as tried, in the frame of how it should lie."""
+
+    def rounded(v: Vec, digits: int) -> Vec:
+        return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
+
+    own = part.pose
+    return Pose(
+        rounded(own.inverse_point(tried.pose.origin), 6),
+        rounded(own.inverse_direction(tried.pose.x), 9),
+        rounded(own.inverse_direction(tried.pose.y), 9),
+        rounded(own.inverse_direction(tried.pose.z), 9),
+    )
+
+
+@lru_cache(maxsize=8192)
+def _same(size: Vec, right: tuple[Cut, ...], tried: tuple[Cut, ...], pose: Pose) -> bool:
+    from boardwright.solids.mesh import placed, shape
+
+    one, two = shape(size, right), placed(size, tried, pose)
+    return float((one - two).volume() + (two - one).volume()) < SAME
+
+
+def _moved_cuts(part: Part, tried: Part) -> list[Cut]:
+    """The cuts of a part that have no fellow, and those that have none in it, when it goes in as tried."""
+    pose = _between(part, tried)
+    right = [(c, _reach(c, part.size)) for c in _seen(part)]
+    other = []
+    for cut in _seen(tried):
+        ends = np.array([pose.point((p[0], p[1], p[2])) for p in _reach(cut, tried.size)])
+        other.append((cut, np.stack([ends.min(axis=0), ends.max(axis=0)])))
+    return [*_without_fellow(right, other), *_without_fellow(other, right)]
+
+
+def _without_fellow(cuts: list[tuple[Cut, Any]], others: list[tuple[Cut, Any]]) -> list[Cut]:
+    return [
+        cut
+        for cut, room in cuts
+        if not any(type(c) is type(cut) and (np.abs(r - room) < MEETS).all() for c, r in others)
+    ]
+
+
+def _reach(cut: Cut, size: Vec) -> Any:
+    room = around(cut, size)
+    return np.clip(np.array([room.low, room.high]), 0.0, np.array(size))
+
+
+def _named(cuts: Iterable[Cut]) -> str:
+    """Cuts in words, each kind once."""
+    names: dict[str, None] = {}
+    for cut in cuts:
+        if isinstance(cut, Hole):
+            names[f"holes for {cut.for_}" if cut.for_ else "holes"] = None
+        elif isinstance(cut, Groove):
+            names["groove" if cut.along == 0 else "dado"] = None
+        else:
+            names[WORDS.get(type(cut).__name__, type(cut).__name__.lower())] = None
+    return ", ".join(names)
+
+
+FACING = (
+    ("front", (0.0, -1.0, 0.0)),
+    ("up", (0.0, 0.0, 1.0)),
+    ("left", (-1.0, 0.0, 0.0)),
+    ("right", (1.0, 0.0, 0.0)),
+    ("down", (0.0, 0.0, -1.0)),
+    ("back", (0.0, 1.0, 0.0)),
+)
+"""Marks and the way in which the marked side then looks, in the order in which they are liked."""
+ADJECTIVES = {"up": "upper", "down": "lower"}
+KEPT: dict[str, tuple[int, ...]] = {
+    END_FOR_END: (2,),
+    OVER: (0,),
+    BOTH: (1,),
+    QUARTER: (0,),
+    QUARTER_BOTH: (),
+}
+"""For each turn the axes of the sides that it leaves where they are."""
+
+
+def _mark(part: Part, turns: list[str]) -> str:
+    """The mark that tells all turns: on a side that each of them moves."""
+    kept = {axis for turn in turns for axis in KEPT[turn]}
+    sides = [(word, side) for word, way in FACING for side in Side if dot(_normal(part, side), way) > 0.7]
+    if not turns:
+        return f"write {_own_side(part)} on its inner face"
+    for word, side in sides:
+        if side.axis not in kept:
+            return f"write `{word}` on its {ADJECTIVES.get(word, word)} {_called(side)}"
+    word, side = next((w, s) for w, s in sides if s.axis == 2)
+    arrow = next(w for w, s in sides if s.axis == 0)
+    return f"write `{word}` on its {ADJECTIVES.get(word, word)} {_called(side)}, with an arrow that points {arrow}"
+
+
+def _own_side(part: Part) -> str:
+    for word in ("left", "right", "front", "back"):
+        if part.id.endswith(word):
+            return f"`{word}`"
+    return f"`{part.letter}`"
+
+
+def _normal(part: Part, side: Side) -> Vec:
+    axis = (part.pose.x, part.pose.y, part.pose.z)[side.axis]
+    return axis if side.high else scaled(axis, -1.0)
+
+
+def _called(side: Side) -> str:
+    return ("end", "edge", "face")[side.axis]
