@@ -8,10 +8,18 @@ from boardwright.pipeline import check_file, check_text, make_plan, read
 
 HERE = Path(__file__).parent
 REMEDIES = [
+    ("box.cannot-be-there", "`mitre`", "corner: rabbet", "corner: mitre"),
+    ("box.no-room", "and 3 5/8", "at: 4 3/4", "at: 3 5/8"),
+    ("table.joint", "`butt`", "joint: dado", "joint: butt"),
+    ("table.no-room", "the legs 2 in thick", "  aprons", "  legs: {thickness: 2}\n  aprons"),
     ("case.back-boards-thin", "3/8 in or more", "thickness: 1/4}", "thickness: 3/8}"),
     ("case.no-inside", "3/16 in higher", "height: 3", "height: 3 3/16"),
     ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
     ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
+    ("drawer.bar-bending", "15/16 in high or more", "height: 11/16", "height: 15/16"),
+    ("drawer.bar-droop", "3/4 in high or more", "height: 11/16", "height: 3/4"),
+    ("drawer.not-fully-out", "leave 4 1/4 in", "drawer:", "drawer:\n      rear_clearance: 4 1/4"),
+    ("drawer.no-room-for-guide", "3/8 in up or more", "up: 1/4", "up: 3/8"),
     ("drawer.bottom-too-thick", "2 in high or more", "box_height: 1", "box_height: 2"),
     ("drawer.depth", "at least 1/8 in behind", "rear_clearance: 1/16", "rear_clearance: 1/8"),
     ("drawer.no-room", "5/32 in wider", "width: 3", "width: 3 5/32"),

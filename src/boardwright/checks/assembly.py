@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from boardwright.checks.context import Context
 from boardwright.core.findings import Finding, Severity
@@ -22,12 +22,10 @@ def trapped(c: Context) -> Iterator[Finding]:
         freeing = [joints[id] for id in trap.joints]
         inside = [j for j in c.piece.joints if j.first in trap.parts and j.second in trap.parts]
         if freeing:
-            ways = " or ".join(
-                f"the {j.kind} of {c.label(j.first)} and {c.label(j.second)}" for j in freeing[:2]
-            )
-            remedy = f"change {ways} to a joint that lets go in another direction, e.g. a butt joint"
+            pairs = " or ".join(f"{c.label(j.first)} and {c.label(j.second)}" for j in freeing[:2])
+            remedy = f"join {pairs} so that they come apart in another direction, e.g. butted and screwed"
         else:
-            remedy = "change two or more of the joints between them to ones that let go, e.g. butt joints"
+            remedy = "join two or more pairs of them so that they come apart in other directions"
         yield Finding(
             "assembly.trapped",
             Severity.ERROR,
@@ -47,9 +45,9 @@ def _blocked(c: Context, trap: Trap) -> str:
     return "; ".join(lines[:SHOWN]) + more
 
 
-def _listed(names: list[str]) -> str:
+def _listed(names: Sequence[str], last: str = "and") -> str:
     seen = list(dict.fromkeys(names))
-    return seen[0] if len(seen) == 1 else f"{', '.join(seen[:-1])} and {seen[-1]}"
+    return seen[0] if len(seen) == 1 else f"{', '.join(seen[:-1])} {last} {seen[-1]}"
 
 
 def drivers(c: Context) -> Iterator[Finding]:
@@ -78,9 +76,9 @@ def _no_room(c: Context, step: AssemblyStep, screws: list[Fastener], far: float)
         Severity.NOTE if short else Severity.WARNING,
         f"{driver} comes at {what} through {c.label(first.held)} into {c.label(first.into)}",
         first.place,
-        found=f"{_listed([c.label(id) for id in way])} within {c.text(far)} behind the head",
-        expected=f"{c.text(far)} clear"
-        + ("" if short else f" for a stubby driver, {c.text(DRIVER)} for another"),
+        found=f"{_listed([c.label(id) for id in way])} within {c.up(far)} behind the head",
+        expected=f"{c.up(far)} clear"
+        + ("" if short else f" for a stubby driver, {c.up(DRIVER)} for another"),
         source="common practice",
         remedy="use a stubby or right-angle driver"
         if short
@@ -96,7 +94,7 @@ def wrong_ways(c: Context) -> Iterator[Finding]:
         yield Finding(
             "assembly.wrong-way",
             Severity.NOTE,
-            f"{c.label(part.id)} also goes in {' and '.join(wrong.turns)}"
+            f"{c.label(part.id)} also goes in {_listed(wrong.turns, 'or')}"
             + ("" if wrong.matters else ", and nothing depends on it"),
             part.place,
             found=f"then in another place: {wrong.differs}",

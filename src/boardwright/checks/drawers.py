@@ -14,11 +14,18 @@ LEAST_RUNNING = 0.4
 """Least room over a drawer at the wettest time [mm]: 1/64 in, common practice."""
 
 
+def sliding(c: Context) -> list[Motion]:
+    """What slides, and does not turn on hinges."""
+    return [m for m in c.piece.motions if not m.turn]
+
+
 def travel(c: Context) -> Iterator[Finding]:
     """What a drawer hits when it is pulled."""
-    motions = {m.id: m for m in c.piece.motions}
+    motions = {m.id: m for m in sliding(c)}
     for h in c.fit.hits:
-        m = motions[h.motion]
+        m = motions.get(h.motion)
+        if m is None:
+            continue
         yield Finding(
             "drawer.hits",
             Severity.ERROR,
@@ -41,7 +48,7 @@ def _swollen(part: Part, moisture: float, now: float) -> float:
 def height(c: Context) -> Iterator[Finding]:
     """Fronts and sides against the height of their opening at the wettest time."""
     wet, now = c.piece.moisture.wettest, c.piece.moisture.now
-    for m in c.piece.motions:
+    for m in sliding(c):
         for part in (p for p in c.piece.parts if p.group == m.id):
             if not _stands_in_opening(part, m):
                 continue
@@ -77,7 +84,7 @@ def _stands_in_opening(part: Part, m: Motion) -> bool:
 def width(c: Context) -> Iterator[Finding]:
     """The box against the width of its opening, with its sides swollen in thickness."""
     wet, now = c.piece.moisture.wettest, c.piece.moisture.now
-    for m in c.piece.motions:
+    for m in sliding(c):
         group = [p for p in c.piece.parts if p.group == m.id and p.box.high[1] > m.opening.low[1] + 1e-6]
         if not group:
             continue
@@ -106,7 +113,7 @@ def depth(c: Context) -> Iterator[Finding]:
     dry, now = c.piece.moisture.driest, c.piece.moisture.now
     sides = [p for p in c.piece.parts if p.name == "side" and p.stock.kind == "wood"]
     shrink = max((-change_of_size(p.size[1], p.stock.across, now, dry) for p in sides), default=0.0)
-    for m in c.piece.motions:
+    for m in sliding(c):
         left = m.rear_clearance - shrink
         if left < 0:
             yield Finding(

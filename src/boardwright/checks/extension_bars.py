@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from boardwright.checks.context import Context
@@ -176,15 +176,34 @@ class _Cross:
     thick: float
 
 
-def _cross(bar: Part) -> _Cross | None:
+def _cross(bar: Part, height: float | None = None) -> _Cross | None:
+    """Its section, as it is or at another height [mm]."""
     slot = next((k for k in bar.cuts if isinstance(k, Groove) and k.purpose == "slot"), None)
     v = _recess(bar)
     if slot is None or v is None:
         return None
-    t, h = slot.depth, bar.box.size(2)
+    t, h = slot.depth, height or bar.box.size(2)
     inertia = slotted_second_moment(t, h, slot.width, v.width, v.depth)
     thick = t - v.depth * max(0.0, 1 - slot.width / v.width)
     return _Cross(inertia, h, (h - slot.width) / 2, thick)
+
+
+TALLEST = 60.0
+"""No bar higher than this is advised [mm]: 2 3/8 in, common practice."""
+
+
+def _higher(
+    c: Context, p: Pulled, figure: Callable[[Pulled, _Cross, float], float], stiffness: float, most: float
+) -> str:
+    """Advice to make the bars higher: the least height at which a figure comes to its limit, where one does."""
+    step = 2 * c.piece.step
+    height = p.bar.box.size(2) + step
+    while height <= TALLEST:
+        x = _cross(p.bar, height)
+        if x is not None and figure(p, x, stiffness) <= most:
+            return f"make the bars {c.up(height)} high or more (`height`)"
+        height += step
+    return "make the bars thicker (`groove`, `case_groove`)"
 
 
 def _worst(c: Context) -> Iterator[tuple[Motion, Pulled]]:
@@ -230,8 +249,8 @@ def bending(c: Context) -> Iterator[Finding]:
             found=f"{found:.0f} N/mm2 under {p.load / GRAVITY:.1f} kg on each bar",
             expected=f"at most {limit:.0f} N/mm2 in {p.bar.stock.name}",
             source=BENDING_SOURCE,
-            remedy="make the bars higher (`height`), their grooves deeper, their slots shorter (`web`), "
-            "or the load less (`load`)",
+            remedy=_higher(c, p, stress, wood.moe * 1000, limit)
+            + ", leave more of them in the grooves (`overlap`), or load the drawer less (`load`)",
             parts=(p.bar.id,),
         )
 
@@ -296,8 +315,8 @@ def droop(c: Context) -> Iterator[Finding]:
             found=f"{c.text(found)} at its front, {c.text(p.play)} of play in its grooves",
             expected=f"at most {c.text(limit)}: 1 in {DROOP_RATIO:.0f} of its travel",
             source="geometry of the play and bending of the bar; limit: common practice",
-            remedy="make the bars higher (`height`) or thicker (`groove`, `case_groove`), leave more of them in the "
-            "grooves (`overlap`), or load it less (`load`)",
+            remedy=_higher(c, p, droop_of, stiffness, limit)
+            + ", leave more of them in the grooves (`overlap`), or load it less (`load`)",
             parts=(p.bar.id,),
         )
 

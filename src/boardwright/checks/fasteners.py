@@ -35,7 +35,7 @@ def tips(c: Context) -> Iterator[Finding]:
     both = [_other_end(f) for f in c.piece.fasteners if f.kind in TWO_ENDED]
     for f in (*c.piece.fasteners, *both):
         into = c.parts.get(f.into)
-        if into is None:
+        if into is None or f.kind == "peg":
             continue
         if _grip(f, into) <= 0:
             yield _too_short(c, f, into)
@@ -136,6 +136,10 @@ def meetings(c: Context) -> Iterator[Finding]:
         if not {one.held, one.into} & {two.held, two.into}:
             continue
         distance = float(np.sqrt((gap[i, j] ** 2).sum()))
+        if any(max(abs(v) for v in f.direction) < 1 - 1e-6 for f in (one, two)):
+            distance = _apart(one, two)
+            if distance >= limit[i, j]:
+                continue
         yield Finding(
             "fastener.meet",
             Severity.ERROR,
@@ -149,6 +153,14 @@ def meetings(c: Context) -> Iterator[Finding]:
             remedy="move one along, or use shorter ones",
             parts=tuple(dict.fromkeys((one.held, one.into, two.held, two.into))),
         )
+
+
+def _apart(one: Fastener, two: Fastener) -> float:
+    """How near the axes of two fasteners come to each other, of which one leans [mm]."""
+    points = np.array(one.at) + np.linspace(0.0, one.length, 201)[:, None] * np.array(one.direction)
+    along = ((points - np.array(two.at)) @ np.array(two.direction)).clip(0.0, two.length)
+    feet = np.array(two.at) + along[:, None] * np.array(two.direction)
+    return float(np.sqrt(((points - feet) ** 2).sum(axis=1)).min())
 
 
 def edges(c: Context) -> Iterator[Finding]:

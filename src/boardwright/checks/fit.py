@@ -46,7 +46,7 @@ def open_joints(c: Context) -> Iterator[Finding]:
         yield Finding(
             "fit.open-joint",
             Severity.ERROR,
-            f"the {j.kind} joint of {c.label(j.first)} and {c.label(j.second)} does not close",
+            f"the {j.kind.replace('_', ' ')} joint of {c.label(j.first)} and {c.label(j.second)} does not close",
             j.place,
             found=f"{100 * t.touching / t.area:.0f} % of the face touches",
             expected=f"at least {100 * CLOSED:.0f} %",

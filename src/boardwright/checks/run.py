@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from boardwright.checks import drawers, extension_bars, fasteners, fit, wood
+from boardwright.checks import doors, drawers, extension_bars, fasteners, fit, wood
 from boardwright.checks.context import Context, context
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
@@ -20,6 +20,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     drawers.height,
     drawers.width,
     drawers.depth,
+    doors.swing,
     *extension_bars.CHECKS,
     fasteners.tips,
     fasteners.meetings,

@@ -31,6 +31,7 @@ from boardwright.design.keys.cuts import (
     TenonKeys,
     VGrooveKeys,
 )
+from boardwright.design.keys.doors import Door, DoorKeys, DoorPair, FixedPanel, Hinges, Knob
 from boardwright.design.keys.drawers import (
     Bars,
     CentreGuide,
@@ -49,7 +50,9 @@ from boardwright.design.keys.drawers import (
     TraySlides,
     TrayStack,
 )
+from boardwright.design.keys.frames import Frame, FramePanel
 from boardwright.design.keys.joints import JointKeys, JointSpec
+from boardwright.design.keys.lids import Lid
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
 from boardwright.design.keys.table import (
@@ -80,6 +83,9 @@ __all__ = [
     "CutKeys",
     "Deck",
     "DesignFile",
+    "Door",
+    "DoorKeys",
+    "DoorPair",
     "DovetailSlotKeys",
     "DovetailTongueKeys",
     "Drawer",
@@ -90,19 +96,25 @@ __all__ = [
     "DrawerStack",
     "EdgeKeys",
     "FileName",
+    "FixedPanel",
+    "Frame",
+    "FramePanel",
     "FullExtensionBars",
     "Grip",
     "GrooveKeys",
+    "Hinges",
     "HoleKeys",
     "JointKeys",
     "JointSpec",
     "Keys",
+    "Knob",
     "Ledgers",
     "LegSplay",
     "LegTaper",
     "Legs",
     "Length",
     "LengthText",
+    "Lid",
     "LooseJoint",
     "LoosePart",
     "MortiseKeys",
@@ -152,7 +164,7 @@ class DesignFile(Keys):
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
-    case: Case | None = optional("a case", "no case; `parts` are given instead")
+    case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")
     box: BoxKeys | None = optional("a box", "no box")
     drawers: Drawer | None = optional("keys for every drawer", "as each key says")

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Box, Vec
+from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.layout_dims import Ask, Edge, stacked
 from boardwright.drawings.part_details import bounds, shift
-from boardwright.drawings.part_features import Printer
 from boardwright.drawings.pictures import Plane, on_paper, picture
 from boardwright.drawings.records import Drawing, Entity, Line
 from boardwright.drawings.scales import fitting, scale_text

@@ -1,32 +1,35 @@
-"""Enlarged sections of grooves, dados and rabbets, dimensioned: what is too small in the views."""
+"""Enlarged sections of the cuts of a part, dimensioned: what is too small in the views."""
 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from boardwright.core.poses import Box
+from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked, text_box, texts
 from boardwright.drawings.marks import balloon
-from boardwright.drawings.part_features import Feature, Printer
+from boardwright.drawings.part_features import Feature
+from boardwright.drawings.part_profiles import NEAR, Profile, profile_of
+from boardwright.drawings.pictures import one_ring
 from boardwright.drawings.records import Dimension, Entity, Fill, Line, Point, Text
 from boardwright.drawings.scales import scale_text, scales
-from boardwright.drawings.section import section
+from boardwright.drawings.section import Window, section
 from boardwright.drawings.svg import dimension_line, extension_lines
-from boardwright.piece.cuts import Groove, Rabbet
 from boardwright.piece.records import Part
-from boardwright.solids.taken import taken
+from boardwright.solids.taken import around
 
 MARGIN = 7.0
 """Wood shown on either side of a cut [mm on paper]."""
-NEAR = 22.0
-"""A reference edge this near is shown [mm on paper]."""
 WIDEST, HIGHEST = 13.0, 20.0
 """The largest cut, and the largest thickness, before the next smaller scale is taken [mm on paper]."""
+FIELD, TALL = 40.0, 30.0
+"""The same for the bevel round a raised field, and for the depth of a mortise."""
 OFFSET = 5.0
+TWICE = 0.5
+"""Twice the true size, for what is fine."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,83 +41,77 @@ class Block:
     height: float
 
 
-def details(part: Part, found: list[Feature], printer: Printer) -> list[Block]:
-    """One detail for each section of a groove or rabbet, with the numbers of all features that have it."""
-    groups: dict[tuple[object, ...], list[Feature]] = {}
+def sections(part: Part, found: list[Feature], printer: Printer) -> list[Block]:
+    """One detail for each section of a cut that runs along, with the numbers of all features that have it."""
+    groups: dict[tuple[object, ...], tuple[Profile, list[int]]] = {}
     for f in found:
-        cut = f.cuts[0]
-        if isinstance(cut, Groove | Rabbet):
-            groups.setdefault(_profile(part, cut), []).append(f)
-    return [_detail(part, g, printer) for g in groups.values()]
+        profile = profile_of(f.cuts[0], part.size)
+        if profile is not None:
+            groups.setdefault(profile.key, (profile, []))[1].append(f.number)
+    return [_detail(part, profile, numbers, printer) for profile, numbers in groups.values()]
 
 
-def _profile(part: Part, cut: Groove | Rabbet) -> tuple[object, ...]:
-    """What tells one section from another: a groove near its reference edge shows where it is."""
-    sizes = (round(cut.width, 4), round(cut.depth, 4))
-    if isinstance(cut, Rabbet):
-        return ("rabbet", cut.side, cut.edge, sizes)
-    near = round(cut.at, 4) if cut.at <= NEAR else -1.0
-    return ("groove", cut.side, cut.along, sizes, near)
-
-
-def _axes(cut: Groove | Rabbet) -> tuple[int, int]:
-    """The axis that the section is square to, and the axis that the cut's width lies along."""
-    if isinstance(cut, Groove):
-        return cut.along, 3 - cut.along - cut.side.axis
-    return 3 - cut.side.axis - cut.edge.axis, cut.edge.axis
-
-
-def _span(cut: Groove | Rabbet, part: Part) -> tuple[float, float]:
-    """From where to where the cut is wide [mm]."""
-    if isinstance(cut, Groove):
-        return cut.at, cut.at + cut.width
-    whole = part.size[cut.edge.axis]
-    return (whole - cut.width, whole) if cut.edge.high else (0.0, cut.width)
-
-
-def _detail(part: Part, group: list[Feature], printer: Printer) -> Block:
-    cut = group[0].cuts[0]
-    assert isinstance(cut, Groove | Rabbet)
-    across, wide = _axes(cut)
-    deep = cut.side.axis
-    low, high = _span(cut, part)
-    reduction = next(
-        (
-            s
-            for s in scales(printer.units)
-            if (high - low) / s <= WIDEST and _depth_window(part, cut, s)[2] <= HIGHEST
-        ),
-        scales(printer.units)[-1],
-    )
+def _detail(part: Part, cut: Profile, numbers: list[int], printer: Printer) -> Block:
+    reduction = _scale(part, cut, printer)
     d0, d1, _ = _depth_window(part, cut, reduction)
+    whole = part.size[cut.wide]
+    low, high = cut.bottom or (cut.low, cut.high)
     left = 0.0 if low / reduction <= NEAR else low - MARGIN * reduction
-    right = min(part.size[wide], high + MARGIN * reduction)
-    if isinstance(cut, Rabbet) and cut.edge.high:
+    right = min(whole, high + MARGIN * reduction)
+    if cut.corner is not None and cut.corner.high:
         left = max(0.0, low - 1.6 * MARGIN * reduction)
-    if isinstance(cut, Rabbet) and not cut.edge.high:
-        right = min(part.size[wide], high + 1.6 * MARGIN * reduction)
-    level = wide < deep
+    if cut.corner is not None and not cut.corner.high:
+        right = min(whole, high + 1.6 * MARGIN * reduction)
+    level = cut.wide < cut.side.axis
     window = (left, d0, right, d1) if level else (d0, left, d1, right)
-    at = clearest(part, across, max(cut.start, 0.0), min(cut.end, part.size[across]))
-    cutaway = section(part, across, at, window)
+    at = clearest(part, cut.along, max(cut.start, 0.0), min(cut.end, part.size[cut.along]))
 
     def flat(p: Point) -> Point:
         return ((p[0] - window[0]) / reduction, (p[1] - window[1]) / reduction)
 
-    entities: list[Entity] = []
-    for c in cutaway.cells:
-        corners = ((c[0], c[1]), (c[2], c[1]), (c[2], c[3]), (c[0], c[3]))
-        entities.append(Fill(tuple(flat(p) for p in corners), 0.75, _hue(part)))
-    entities += [Line((flat(p), flat(q))) for p, q in cutaway.outline]
-    entities += _dimensions(part, cut, (low, high), window, level, flat, printer)
-    return _framed(entities, [f.number for f in group], scale_text(reduction))
+    entities = cut_away(part, cut.along, at, window, flat)
+    entities += _dimensions(part, cut, window, level, flat, printer)
+    return framed(entities, numbers, label(reduction, cut.note))
+
+
+def _scale(part: Part, cut: Profile, printer: Printer) -> float:
+    """The largest scale at which the cut and the thickness shown keep within their limits."""
+    widest = FIELD if cut.kind == "field" else WIDEST
+    highest = TALL if cut.kind == "mortise" else HIGHEST
+    low, high = cut.bottom or (cut.low, cut.high)
+    tries = ((TWICE,) if cut.fine else ()) + scales(printer.units)
+    fits = (s for s in tries if (high - low) / s <= widest and _depth_window(part, cut, s)[2] <= highest)
+    return next(fits, tries[-1])
+
+
+def cut_away(
+    part: Part, across: int, at: float, window: Window, flat: Callable[[Point], Point]
+) -> list[Entity]:
+    """A section on paper: the wood as a tone, its outline over it.
+
+    Args:
+        part: in its own frame.
+        across: axis that the section is square to.
+        at: where it is along that axis [mm].
+        window: what is shown of it [mm].
+        flat: from the section to the paper.
+    """
+    shown = section(part, across, at, window)
+    fills: list[Entity] = [
+        Fill(tuple(flat(p) for p in one_ring(rings)), 0.75, _hue(part)) for rings in shown.pieces
+    ]
+    return [*fills, *(Line(tuple(flat(p) for p in line)) for line in shown.outline)]
+
+
+def label(reduction: float, note: str = "") -> str:
+    """What stands over a detail: its scale, and its angle."""
+    return f"{scale_text(reduction)}, {note}" if note else scale_text(reduction)
 
 
 def clearest(part: Part, axis: int, low: float, high: float) -> float:
     """Where along a cut the fewest other cuts run in, as near to its middle as may be [mm]."""
-    spans = [
-        (b.low[axis], b.high[axis]) for c in part.cuts for b in taken(c, part.size) if isinstance(b, Box)
-    ]
+    rooms = [around(c, part.size) for c in part.cuts]
+    spans = [(b.low[axis], b.high[axis]) for b in rooms]
     stops = sorted({low, high, *(v for s in spans for v in s if low < v < high)})
     middles = [(low + high) / 2, *((a + b) / 2 for a, b in itertools.pairwise(stops))]
     return min(middles, key=lambda m: (sum(a < m < b for a, b in spans), abs(m - (low + high) / 2)))
@@ -124,30 +121,25 @@ def _hue(part: Part) -> str:
     return "sheet" if part.stock.kind == "sheet" else "light wood"
 
 
-def _depth_window(part: Part, cut: Groove | Rabbet, reduction: float) -> tuple[float, float, float]:
+def _depth_window(part: Part, cut: Profile, reduction: float) -> tuple[float, float, float]:
     """What is shown along the cut's depth: from, to [mm], and its height on paper [mm]."""
     whole = part.size[cut.side.axis]
     shown = whole
-    if whole / reduction > 24.0:
+    if whole / reduction > 24.0 and not cut.tongue and not cut.through:
         shown = min(whole, cut.depth + MARGIN * reduction)
     d0, d1 = (whole - shown, whole) if cut.side.high else (0.0, shown)
     return d0, d1, shown / reduction
 
 
 def _dimensions(
-    part: Part,
-    cut: Groove | Rabbet,
-    span: tuple[float, float],
-    window: tuple[float, float, float, float],
-    level: bool,
-    flat: Callable[[Point], Point],
-    printer: Printer,
+    part: Part, cut: Profile, window: Window, level: bool, flat: Callable[[Point], Point], printer: Printer
 ) -> list[Dimension]:
     deep = cut.side.axis
     whole = part.size[deep]
     surface = whole if cut.side.high else 0.0
+    under = whole - surface
     bottom = surface - cut.depth if cut.side.high else cut.depth
-    low, high = span
+    low, high = cut.low, cut.high
 
     def spot(w: float, d: float) -> Point:
         return flat((w, d) if level else (d, w))
@@ -159,23 +151,30 @@ def _dimensions(
     after: Edge = "right" if level else "above"
     left, right = (window[0], window[2]) if level else (window[1], window[3])
     end = right
-    if isinstance(cut, Rabbet) and not cut.edge.high:
+    if cut.corner is not None and not cut.corner.high:
         after, end = ("left" if level else "below"), left
     away: Literal["before", "after"] = "after" if near in ("below", "left") else "before"
     clear: Literal["before", "after"] = "after" if after in ("left", "below") else "before"
-    asks = [
-        Ask(spot(low, surface), spot(high, surface), printer.size(cut.width), near, clear),
-        Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after, away),
-    ]
-    if isinstance(cut, Groove) and left == 0.0 and cut.at > 1e-6:
+    asks = [Ask(spot(low, surface), spot(high, surface), printer.auxiliary(high - low), near, clear)]
+    if not cut.through:
+        asks.append(Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after, away))
+    if cut.bottom is not None:
+        text = printer.auxiliary(cut.bottom[1] - cut.bottom[0])
+        asks.append(Ask(spot(cut.bottom[0], bottom), spot(cut.bottom[1], bottom), text, far, clear))
+    if cut.tongue:
+        asks.append(Ask(spot(end, under), spot(end, bottom), printer.size(cut.tongue), after, away))
+    if cut.flat:
+        one, two = (end, end - cut.flat) if cut.corner is not None and cut.corner.high else (end, cut.flat)
+        asks.append(Ask(spot(one, under), spot(two, under), printer.size(cut.flat), far, clear))
+    if cut.place is not None and left == 0.0 and cut.place > 1e-6:
         shown = (window[3] - window[1]) if level else (window[2] - window[0])
-        d, where = (whole - surface, far) if shown >= whole - 1e-6 else (surface, near)
-        asks.append(Ask(spot(0.0, d), spot(low, d), printer.size(cut.at), where))
+        d, where = (under, far) if shown >= whole - 1e-6 else (surface, near)
+        asks.append(Ask(spot(0.0, d), spot(cut.place, d), printer.size(cut.place), where))
     a, b = flat((window[0], window[1])), flat((window[2], window[3]))
     return stacked(asks, (a[0], a[1], b[0], b[1]), OFFSET, 6.0)
 
 
-def _framed(entities: list[Entity], numbers: list[int], scale: str) -> Block:
+def framed(entities: Sequence[Entity], numbers: Sequence[int], scale: str) -> Block:
     """The detail moved to the origin, its numbers and scale over it."""
     x0, y0, x1, y1 = bounds(entities)
     label: list[Entity] = []
@@ -188,7 +187,7 @@ def _framed(entities: list[Entity], numbers: list[int], scale: str) -> Block:
     return Block(moved, wide, y1 - y0 + 6.6)
 
 
-def bounds(entities: list[Entity]) -> tuple[float, float, float, float]:
+def bounds(entities: Sequence[Entity]) -> tuple[float, float, float, float]:
     """The box around entities with their texts [mm]."""
     xs: list[float] = []
     ys: list[float] = []

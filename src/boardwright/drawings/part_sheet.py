@@ -7,21 +7,25 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from boardwright.core.poses import Box
+from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked
 from boardwright.drawings.lines import drawn_once
 from boardwright.drawings.marks import balloon, break_line, datum, end_grain, grain_arrow, leader, third_angle
-from boardwright.drawings.part_details import bounds, details, shift
-from boardwright.drawings.part_features import Feature, Printer, features, positions
+from boardwright.drawings.part_curves import tables
+from boardwright.drawings.part_details import bounds, sections, shift
+from boardwright.drawings.part_ends import ends
+from boardwright.drawings.part_features import Feature, features
 from boardwright.drawings.part_foot import foot_of
+from boardwright.drawings.part_positions import positions
+from boardwright.drawings.part_spots import spot
 from boardwright.drawings.records import Drawing, Entity, Line, Point, Text
 from boardwright.drawings.scales import scale_text, scales
 from boardwright.drawings.spacing import spread
-from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet, Side, entered
+from boardwright.piece.cuts import Bevel, Curve, Cut, Hole, Mortise, Moulding, Side, Taper, entered
 from boardwright.piece.records import Part
 from boardwright.solids.exact import ProjectedEdge, View, part_shape, projected_edges
-from boardwright.solids.taken import around, taken
+from boardwright.solids.taken import around
 
 GAP = 11.0
 """Between two views, room for balloons [mm]."""
@@ -32,13 +36,10 @@ VIEWS = 140.0
 """Height that the views may always have [mm]."""
 LEAST_LONG = 60.0
 """A part is not drawn shorter than this only to save height [mm]."""
-ROW = 4.6
 MOST = 5
 """Up to so many equal grooves each get their number in the view."""
 PAD = 1.0
 """Clear margin around everything [mm]."""
-BETWEEN = 8.0
-"""Between two details [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,8 @@ class _Lines:
     edge: list[ProjectedEdge]
     end: list[ProjectedEdge]
     seen: Side
+    other: list[ProjectedEdge]
+    """The other face, where there are cuts in both; else empty."""
 
 
 def part_drawing(
@@ -75,7 +78,7 @@ def part_drawing(
     """
     found = features(part, printer, letters or {})
     lines = _project(part)
-    blocks = details(part, found, printer)
+    blocks = [*sections(part, found, printer), *ends(part, found, printer), *tables(found, printer)]
     foot = foot_of(found, blocks, width - 2 * PAD, lines.seen, toward or {})
     reduction, views = _at_best_scale(
         part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD
@@ -123,18 +126,31 @@ def _at_best_scale(
 
 def _project(part: Part) -> _Lines:
     shape = part_shape(part)
+    seen, both = _faces(part)
+    z = -1.0 if seen is Side.BACK else 1.0
+    views = [
+        View("face", (0.0, 0.0, z), (0.0, z, 0.0)),
+        View("edge", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0)),
+        View("end", (1.0, 0.0, 0.0), (0.0, z, 0.0)),
+    ]
+    drawn = [drawn_once(projected_edges([shape], v)) for v in views]
+    other: list[ProjectedEdge] = []
+    if both:
+        view = View("other face", (0.0, 0.0, -z), (0.0, -z, 0.0))
+        other = drawn_once(projected_edges([shape], view, hidden=False))
+    return _Lines(drawn[0], drawn[1], drawn[2], seen, other)
+
+
+def _faces(part: Part) -> tuple[Side, bool]:
+    """The face that is seen, the one with more cuts; and whether the other one has cuts to be seen too."""
     weights = {Side.FACE: 0, Side.BACK: 0}
     for c in part.cuts:
         side = entered(c)
-        if side in weights:
+        through = isinstance(c, Mortise) and c.through
+        if side in weights and not through and not isinstance(c, Bevel | Curve | Moulding | Taper):
             weights[side] += 1 if isinstance(c, Hole) else 3
     seen = Side.BACK if weights[Side.BACK] > weights[Side.FACE] else Side.FACE
-    z = -1.0 if seen is Side.BACK else 1.0
-    face = View("face", (0.0, 0.0, z), (0.0, z, 0.0))
-    edge = View("edge", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0))
-    end = View("end", (1.0, 0.0, 0.0), (0.0, z, 0.0))
-    views = [drawn_once(projected_edges([shape], v)) for v in (face, edge, end)]
-    return _Lines(views[0], views[1], views[2], seen)
+    return seen, min(weights.values()) >= 3
 
 
 def _sign(width: float, scale: str) -> list[Entity]:
@@ -165,12 +181,14 @@ class _Views:
         if length / width <= LONG_AND_THIN or length * self.k < 40:
             return (length, length)
         m = self.marks
-        stops = sorted({0.0, length, *m.x, *m.hole_x, *(r[1] for r in m.rows)})
+        stops = sorted({0.0, length, *m.x, *(b for _, b in m.shoulders), *m.hole_x, *(r[1] for r in m.rows)})
         if m.rows:
             stops = sorted(
                 {*stops, *(r[0] + (r[1] - r[0]) * n / (r[2] - 1) for r in m.rows for n in range(r[2]))}
             )
-        low, high = max(itertools.pairwise(stops), key=lambda s: s[1] - s[0])
+        slanting = [r for c in self.part.cuts for r in _slants(c, length)]
+        free = [(a, b) for a, b in itertools.pairwise(stops) if not any(p < b and a < q for p, q in slanting)]
+        low, high = max(free, key=lambda s: s[1] - s[0], default=(0.0, 0.0))
         spare = 12.0 / self.k + width * 0.8
         out = min(high - low - 2 * spare, length - LONG_AND_THIN * 0.8 * width)
         if out < 0.2 * length:
@@ -216,14 +234,13 @@ class _Views:
         out += self._grain(leaders)
         out += numbers
         out += self._datums(leaders)
-        return out
+        return [*out, *self._other(out)]
 
     def _end_box(self) -> tuple[float, float, float, float]:
         """Where the end-grain mark stands in the end view: the longest stretch that no cut reaches."""
         size = self.part.size
-        cuts = [
-            x for c in self.part.cuts for x in taken(c, size) if isinstance(x, Box) and x.size(1) < size[1]
-        ]
+        rooms = [around(c, size) for c in self.part.cuts]
+        cuts = [x for x in rooms if x.low[1] > 0 or x.high[1] < size[1]]
         stops = sorted(
             {0.0, size[1], *(min(max(v, 0.0), size[1]) for x in cuts for v in (x.low[1], x.high[1]))}
         )
@@ -325,10 +342,11 @@ class _Views:
         near: Edge = "below" if self.down else "above"
         top = self.wide if self.down else 0.0
         edge_out = self.edge_y if self.down else self.edge_y + self.thick
-        main = [Ask((0.0, top), (self.x(v), top), p.size(v), far) for v in (*m.x, size[0])]
+        main = [Ask((0.0, top), (self.x(v), top), self._said(v), far) for v in (*m.x, size[0])]
+        main += [Ask((self.x(a), top), (self.x(b), top), p.size(b - a), far) for a, b in m.shoulders]
         free: Literal["before", "after"] = "before" if self.down else "after"
         zero = (0.0, self.y(0.0))
-        main += [Ask(zero, (0.0, self.y(v)), p.size(v), "left", free) for v in (*m.y, size[1])]
+        main += [Ask(zero, (0.0, self.y(v)), self._said(v), "left", free) for v in (*m.y, size[1])]
         box = (0.0, 0.0, self.long, self.wide)
         out: list[Entity] = list(stacked(main, box))
         holes = [Ask((0.0, edge_out), (self.x(v), edge_out), p.size(v), near) for v in m.hole_x]
@@ -341,6 +359,26 @@ class _Views:
         out += stacked(holes, edge_box, 7.0)
         return out
 
+    def _said(self, v: float) -> str:
+        """A place: as it is settled, or rounded where an angle brings it about."""
+        derived = any(abs(v - w) < 1e-6 for w in self.marks.worked_out)
+        return self.printer.auxiliary(v) if derived else self.printer.size(v)
+
+    def _other(self, out: list[Entity]) -> list[Entity]:
+        """The other face beyond the view of the edge and its dimensions, where the height allows it."""
+        _, y0, _, y1 = bounds(out)
+        room = self.wide + GAP
+        if not self.lines.other or y1 - y0 + room > VIEWS:
+            return []
+        low = y0 - room + 2.0 if self.down else y1 + GAP - 2.0
+        name = "back face" if self.down else "face"
+        lines = self._edges(self.lines.other, self._clipped, low + (self.wide if self.down else 0.0))
+        breaks: list[Entity] = []
+        if self.cut_out[1] - self.cut_out[0] > 1e-6:
+            breaks = [break_line(self.x(v), low, low + self.wide) for v in self.cut_out]
+        note = Text((self.long, low + self.wide + 1.6), name, SIZE, "right")
+        return [*lines, *breaks, note]
+
     def _balloons(self) -> list[Entity]:
         """Numbers of the features: along the grain to the right, the others beside the edge view."""
         right: list[tuple[Point, str]] = []
@@ -348,74 +386,26 @@ class _Views:
         for f in self.found:
             each = f.cuts if not isinstance(f.cuts[0], Hole) and len(f.cuts) <= MOST else (_nearest(f.cuts),)
             for cut in each:
-                spot, along = self._spot(cut)
-                (right if along else beside).append((spot, str(f.number)))
+                at = spot(cut, self.part.size, 1 / self.k)
+                back = min(3.0, self.long * 0.05) if at.short else 0.0
+                end = (self.x(at.x) - back, self.y(at.y))
+                (right if at.right else beside).append((end, str(f.number)))
         out: list[Entity] = []
         row = -GAP / 2 if self.down else self.wide + GAP / 2
         first = 2.4
         xs = spread([s[0] + 2.5 for s, _ in beside], 5.6, first, self.long - 2.0)
         order = sorted(range(len(beside)), key=lambda i: beside[i][0][0])
         for x, i in zip(xs, order, strict=True):
-            spot, name = beside[i]
-            out += [*leader((x, row), spot), *balloon((x, row), name)]
+            end, name = beside[i]
+            out += [*leader((x, row), end), *balloon((x, row), name)]
         ys = spread(
             [s[1] for s, _ in right], 5.6, min(2.4, self.wide / 2), max(self.wide - 2.4, self.wide / 2)
         )
         order = sorted(range(len(right)), key=lambda i: right[i][0][1])
         for y, i in zip(ys, order, strict=True):
-            spot, name = right[i]
-            out += [*leader((self.long + GAP / 2, y), spot), *balloon((self.long + GAP / 2, y), name)]
+            end, name = right[i]
+            out += [*leader((self.long + GAP / 2, y), end), *balloon((self.long + GAP / 2, y), name)]
         return out
-
-    def _spot(self, c: Cut) -> tuple[Point, bool]:
-        """Where the leader of a cut ends in the face view, and whether it comes from the right."""
-        size = self.part.size
-        if isinstance(c, Hole):
-            if c.side.axis == 2:
-                return (self.x(c.at[0]), self.y(c.at[1])), False
-            if c.side.axis == 1:
-                return (self.x(c.at[0]), self.y(size[1] - 1 / self.k if c.side.high else 1 / self.k)), False
-            return (self.x(size[0] - 6 if c.side.high else 6), self.y(c.at[0])), c.side.high
-        if isinstance(c, Notch):
-            x = size[0] - c.length / 2 if c.end.high else c.length / 2
-            y = size[1] - c.width if c.edge.high else c.width
-            return (self.x(x), self.y(y)), False
-        if not isinstance(c, Groove | Rabbet):
-            return self._fitted_spot(c), False
-        middle = self._middle(c)
-        if isinstance(c, Rabbet):
-            along = c.edge.axis == 1 and c.side.axis != 0
-        else:
-            along = c.along == 0 or (c.side is Side.FAR_END)
-        if along and isinstance(c, Groove | Rabbet):
-            end = min(c.end, size[0]) if _runs(c) == 0 else size[0]
-            return (self.x(end) - min(3.0, self.long * 0.05), self.y(middle[1])), True
-        return (self.x(middle[0]), self.y(max(0.0, min(2.0 / self.k, size[1] / 4)) + self._low(c))), False
-
-    def _fitted_spot(self, c: Cut) -> Point:
-        """Near the middle of the room that a cut takes, as far as the face view shows it."""
-        room = around(c, self.part.size)
-        x = (max(0.0, room.low[0]) + min(self.part.size[0], room.high[0])) / 2
-        y = (max(0.0, room.low[1]) + min(self.part.size[1], room.high[1])) / 2
-        return (self.x(x), self.y(y))
-
-    def _low(self, c: Groove | Rabbet) -> float:
-        return max(0.0, c.start) if _runs(c) == 1 else 0.0
-
-    def _middle(self, c: Groove | Rabbet) -> tuple[float, float]:
-        """The middle of a groove or rabbet, along and across the part [mm]."""
-        out = [self.part.size[0] / 2, self.part.size[1] / 2]
-        for axis in (0, 1):
-            whole = self.part.size[axis]
-            if axis == _runs(c):
-                out[axis] = (max(0.0, c.start) + min(whole, c.end)) / 2
-            elif axis == c.side.axis:
-                out[axis] = whole - c.depth / 2 if c.side.high else c.depth / 2
-            elif isinstance(c, Groove):
-                out[axis] = c.at + c.width / 2
-            else:
-                out[axis] = whole - c.width / 2 if c.edge.high else c.width / 2
-        return (out[0], out[1])
 
 
 def _nearest(cuts: tuple[Cut, ...]) -> Cut:
@@ -424,9 +414,15 @@ def _nearest(cuts: tuple[Cut, ...]) -> Cut:
     return min(holes, key=lambda h: (h.at[1] if h.side.axis == 2 else 0.0, h.at[0])) if holes else cuts[0]
 
 
-def _runs(c: Groove | Rabbet) -> int:
-    """The axis that a groove or rabbet runs along."""
-    return c.along if isinstance(c, Groove) else 3 - c.side.axis - c.edge.axis
+def _slants(c: Cut, length: float) -> list[tuple[float, float]]:
+    """From where to where along the part a cut has lines that are not straight along it [mm]."""
+    if isinstance(c, Curve) and c.along == 0:
+        return [(c.points[0][0], c.points[-1][0])]
+    if isinstance(c, Taper) and c.end.axis == 0:
+        return [(c.start, length) if c.end.high else (0.0, c.start)]
+    if isinstance(c, Bevel) and c.side.axis != 0 and abs(c.over_u) > 1e-9:
+        return [(0.0, length)]
+    return []
 
 
 def _pieces(a: Point, b: Point, count: int = 24) -> list[tuple[float, float, float, float]]:

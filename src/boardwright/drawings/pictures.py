@@ -16,6 +16,8 @@ Frame = tuple[float, float, float, float]
 LIGHT: Vec = (0.30, -0.52, 0.80)
 """From where light comes: over the left shoulder of someone who looks at the front."""
 PAPER, SHADE = 0.015, 0.17
+HUED = 0.75
+"""How much of its ground a shape with a hue has in full light."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,13 +45,16 @@ class Plane:
     hues: tuple[str, ...]
 
 
-def picture(shapes: Sequence[Shape], view: View, plane: Plane | None = None) -> Picture:
+def picture(
+    shapes: Sequence[Shape], view: View, plane: Plane | None = None, hues: Sequence[str] = ()
+) -> Picture:
     """The view of shapes placed in the piece: light tones, thin edges, a wide outline around the whole.
 
     Args:
         shapes: none may run into another.
         view: where they are seen from.
         plane: where they were cut, if they were: cut faces get the hue of their material and wide outlines.
+        hues: ground of each shape; "" or none for grey.
     """
     faces = seen_faces(shapes, view)
     tones: list[Entity] = []
@@ -61,7 +66,8 @@ def picture(shapes: Sequence[Shape], view: View, plane: Plane | None = None) -> 
             wide += [Line(r, "visible", True) for r in f.rings]
         else:
             tone = PAPER + (SHADE - PAPER) * (1 - max(0.0, dot(f.normal, LIGHT)))
-            tones.append(Fill(ring, round(tone, 3)))
+            hue = hues[f.part_index] if hues else ""
+            tones.append(Fill(ring, round(HUED + tone if hue else tone, 3), hue))
     edges = drawn_once(projected_edges(shapes, view, hidden=False))
     thin: list[Entity] = [Line(e.points, "thin") for e in edges]
     xs = [p[0] for e in edges for p in e.points]

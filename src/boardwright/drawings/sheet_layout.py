@@ -6,11 +6,11 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE, Ask, stacked, text_box, texts
 from boardwright.drawings.marks import BALLOON, balloon, grain_arrow, leader
 from boardwright.drawings.part_details import bounds, shift
-from boardwright.drawings.part_features import Printer
 from boardwright.drawings.records import Drawing, Entity, Fill, Line, Point, Text
 from boardwright.drawings.scales import fitting, scale_text
 from boardwright.drawings.spacing import spread

@@ -25,7 +25,7 @@ def compound_mitre_gauge(s: float, n: int) -> float:
 
     Args:
         s: slope of the side, out of plumb [degrees].
-        n: number of equal sides [].
+        n: number of equal sides [sides].
 
     Returns:
         Mitre gauge or table of the saw, from square [degrees].
@@ -51,7 +51,7 @@ def compound_mitre_tilt(s: float, n: int) -> float:
 
     Args:
         s: slope of the side, out of plumb [degrees].
-        n: number of equal sides [].
+        n: number of equal sides [sides].
 
     Returns:
         Tilt of the blade, from square [degrees].
@@ -77,7 +77,7 @@ def compound_butt_tilt(s: float, n: int) -> float:
 
     Args:
         s: slope of the side, out of plumb [degrees].
-        n: number of equal sides [].
+        n: number of equal sides [sides].
 
     Returns:
         Tilt of the blade, from square; below 0 it leans the other way [degrees].
@@ -103,7 +103,7 @@ def plane_gauge(m: float) -> float:
     """Mitre gauge that cuts an end along a plane.
 
     Args:
-        m: how far the plane runs along the board for each mm of its width [].
+        m: how far the plane runs along the board for each mm of its width [mm per mm].
 
     Returns:
         Mitre gauge or table of the saw, from square [degrees].
@@ -127,8 +127,8 @@ def plane_tilt(m: float, k: float) -> float:
     """Tilt of the blade that cuts an end along a plane, the mitre gauge set to it.
 
     Args:
-        m: how far the plane runs along the board for each mm of its width [].
-        k: the same for each mm of its thickness [].
+        m: how far the plane runs along the board for each mm of its width [mm per mm].
+        k: the same for each mm of its thickness [mm per mm].
 
     Returns:
         Tilt of the blade, from square to the face [degrees].

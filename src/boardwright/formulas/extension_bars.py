@@ -253,7 +253,7 @@ def front_force(P: float, x: float, E: float) -> float:
 
     Args:
         P: load on the bar [N].
-        x: from the bar's front end forward to the load [mm]; negative when the load lies over the bar.
+        x: from the bar's front end forward to the load, negative when it lies over the bar [mm].
         E: length of bar in the drawer's groove [mm].
 
     Returns:
@@ -279,7 +279,7 @@ def greatest_moment(P: float, x: float, E: float, out: float) -> float:
 
     Args:
         P: load on the bar [N].
-        x: from the bar's front end forward to the load [mm]; negative when the load lies over the bar.
+        x: from the bar's front end forward to the load, negative when it lies over the bar [mm].
         E: length of bar in the drawer's groove [mm].
         out: length of bar before the front edge of the case [mm].
 

@@ -61,7 +61,7 @@ def build_plan(
         "buy": buy_lines(stock),
         "layouts": boards,
         "layout_summaries": summaries,
-        "drawings": pictures(piece, printer, letters, drawn, say),
+        "drawings": pictures(piece, printer, letters, drawn, steps, say),
         "cover": "assembled",
         "cautions": cautions(piece),
         "notes": notes(design, piece, printer),

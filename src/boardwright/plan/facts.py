@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 
 from boardwright.core.lengths import Printer
@@ -32,8 +33,10 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
         ),
         Fact(name="Parts", text=f"{len(piece.parts)} in {len({p.letter for p in piece.parts})} kinds"),
     ]
-    if piece.motions:
-        out.append(Fact(name="Drawers", text=_drawers(piece, printer)))
+    for kind, name in (("drawer", "Drawers"), ("tray", "Trays")):
+        text = _drawers(piece, kind)
+        if text:
+            out.append(Fact(name=name, text=text))
     m = piece.moisture
     if any(p.stock.kind == "wood" for p in piece.parts):
         out.append(
@@ -99,7 +102,8 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
             "Bars and grooves run wood on wood: wax or finish them before assembly, "
             "and fit each drawer to its own bars."
         )
-    if piece.motions:
+    out += _extension_bars(piece)
+    if any(m.kind == "drawer" for m in piece.motions):
         out.append(
             "Fit every drawer to its real opening: "
             "measure the opening at front and back before cutting the drawer parts."
@@ -116,6 +120,19 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
     return out
+
+
+def _extension_bars(piece: Piece) -> list[str]:
+    """How bars that float between case and drawer are put in; nothing when there are none."""
+    if not any(m.runs_on == "full_extension_bars" for m in piece.motions):
+        return []
+    return [
+        "Full-extension bars: put two coats of finish on bars and grooves before assembly, and wax them. Slide the "
+        "bars on the drawer, slide both into the case, and pull the drawer out: the screw of the rear slot then "
+        "stands free behind the drawer and goes into the case, that of the front slot stands free before the case "
+        "and goes into the drawer side. Drive each home, then back it off one turn, so that the bar runs. The screws "
+        "are stops and carry nothing.",
+    ]
 
 
 def _slide_lines(piece: Piece, printer: Printer) -> list[str]:

@@ -9,18 +9,34 @@ from boardwright.piece.records import Piece
 from boardwright.plan.schema import JointGroup, PlanJoint
 
 NAMES = {
+    "mortise_tenon": "mortise and tenon",
+    "bridle": "bridle joint",
+    "half_lap": "half lap",
+    "breadboard": "breadboard end",
+    "key": "key in a mitre",
     "hung": "drawer on bar",
     "lock": "drawer lock",
     "screwed": "strip, screwed",
     "tongue": "tongue and dado",
     "butt": "butt joint",
+    "block": "block in a slot",
     "edge": "edge joint",
     "double_rabbet": "double rabbet",
     "shiplap": "boards, ship-lapped",
     "tongued": "boards, tongued",
 }
 """What a kind is called where its own name would not be understood. A `panel` is told by its summary."""
-ON = {"hung": "on", "screwed": "on", "planted": "on", "butt": "to", "edge": "to", "shiplap": "to"}
+ON = {
+    "hung": "on",
+    "screwed": "on",
+    "planted": "on",
+    "butt": "to",
+    "edge": "to",
+    "shiplap": "to",
+    "mitre": "to",
+    "half_lap": "over",
+    "breadboard": "and",
+}
 """How the second part of a kind meets the first; else it goes `into` it."""
 
 

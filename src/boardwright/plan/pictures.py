@@ -10,13 +10,16 @@ from boardwright.drawings.part_sheet import part_drawing
 from boardwright.drawings.pictorial import assembled, exploded
 from boardwright.drawings.record import to_record
 from boardwright.drawings.records import Drawing
+from boardwright.drawings.step_picture import step_picture
 from boardwright.piece.records import Piece
 from boardwright.plan.parts import kinds
 from boardwright.plan.places import toward
-from boardwright.plan.schema import DrawingRecord
+from boardwright.plan.schema import BuildStep, DrawingRecord
 
 PAGE = 170.0
 """Widest drawing that both Letter and A4 take without being made smaller [mm]."""
+STEP_WIDE, STEP_HIGH = 76.0, 58.0
+"""Room for the picture of a step, of which two stand side by side [mm]."""
 HALF = 100.0
 """Height of a part sheet of which two stand on a page [mm]."""
 
@@ -26,6 +29,7 @@ def pictures(
     printer: Printer,
     letters: Mapping[str, str],
     layouts: list[Drawing],
+    steps: list[BuildStep],
     say: Callable[[str], None],
 ) -> list[DrawingRecord]:
     """Views of the piece, layouts, and a sheet for each letter."""
@@ -38,4 +42,11 @@ def pictures(
     for letter, same in kinds(piece).items():
         say(f"drawing part {letter}")
         out.append(part_drawing(same[0], printer, PAGE, HALF, letters, toward(same)))
+    by_id = {p.id: p for p in piece.parts}
+    for step in steps:
+        say(f"drawing step {step.number}")
+        standing = [by_id[i] for i in step.onto]
+        units = [[by_id[i] for i in unit] for unit in step.units]
+        way = (step.direction[0], step.direction[1], step.direction[2])
+        out.append(step_picture(step.drawing, standing, units, way, step.travel.mm, STEP_WIDE, STEP_HIGH))
     return [DrawingRecord.model_validate(to_record(d)) for d in out]

@@ -52,7 +52,8 @@ def cover_drawing(plan: Plan) -> str:
 
 
 def _views(plan: Plan) -> list[str]:
-    taken = {x.drawing for x in (*plan.parts, *plan.layouts, *plan.steps)}
+    taken = {p.drawing for p in plan.parts} | {x.drawing for x in plan.layouts}
+    taken |= {s.drawing for s in plan.steps}
     return [d.id for d in plan.drawings if d.id not in taken]
 
 

@@ -9,26 +9,16 @@ from functools import lru_cache
 import numpy as np
 
 from boardwright.core.findings import Place
-from boardwright.core.poses import Vec, scaled
+from boardwright.core.poses import Vec
 from boardwright.piece.records import Piece
+from boardwright.solids.bench import Bench, bench, bits, crossing, names
 from boardwright.solids.blocking import rooms_of
+from boardwright.solids.corner_ways import BESIDE, guided
 from boardwright.solids.driver_reach import PINS
-from boardwright.solids.taking_apart import (
-    Bench,
-    Split,
-    Tree,
-    bench,
-    bits,
-    come_apart,
-    crossing,
-    letters,
-    take_apart,
-)
+from boardwright.solids.taking_apart import Split, Tree, come_apart, take_apart
 
-BESIDE = 3.0
-"""Boxes of two parts no farther from each other than this guide one another while a joint closes [mm]."""
 BESIDE_SLIDES = 20.0
-"""The same for a drawer, with room for its slides [mm]."""
+"""Boxes of a drawer no farther than this from others are guided by them, with room for slides [mm]."""
 WAYS = {
     (1.0, 0.0, 0.0): "right",
     (-1.0, 0.0, 0.0): "left",
@@ -49,7 +39,7 @@ class AssemblyStep:
         units: what is put on, one after the other in this order, each moved whole: part ids. Several where alike
             parts or subassemblies go on the same way.
         onto: ids of what stands there already.
-        direction: unit vector in which they are moved.
+        direction: unit vector in which they are moved into place.
         travel: how far before its place the first joint or guide begins [mm].
         joints: ids of those that close. fasteners: ids of those that are driven or put in.
         stubby: ids of the screws among them that only a stubby or right-angle driver comes at.
@@ -57,6 +47,8 @@ class AssemblyStep:
         glued: True when glue is used.
         count: how many subassemblies are made alike with this step; the ids are those of the first.
         sub: number of the subassembly it belongs to; 0 for the piece.
+        approach: unit vector in which they are brought to where the way along `direction` begins: `travel` before
+            their place; the same as `direction` when they go straight.
     """
 
     number: int
@@ -71,6 +63,7 @@ class AssemblyStep:
     glued: bool
     count: int
     sub: int
+    approach: Vec
 
     @property
     def adds(self) -> tuple[str, ...]:
@@ -244,17 +237,12 @@ class _Writer:
 
     def _goes_with(self, run: list[Split], split: Split) -> bool:
         before = run[-1]
-        if before.direction != split.direction:
+        if (before.direction, before.then) != (split.direction, split.then):
             return False
         if any(crossing(self.b, s.moved | split.moved, split.moved) for s in run):
             return False
         both = before.moved in self.b.groups and split.moved in self.b.groups
-        return both or self._kind(before.moved) == self._kind(split.moved)
-
-    def _kind(self, moved: int) -> tuple[str, ...]:
-        if moved.bit_count() == 1:
-            return (self.b.piece.parts[next(bits(moved))].name,)
-        return letters(self.b, moved)
+        return both or names(self.b, before.moved) == names(self.b, split.moved)
 
     def _step(self, run: list[Split], standing: int, count: int, sub: int) -> AssemblyStep:
         b = self.b
@@ -286,7 +274,7 @@ class _Writer:
             len(self.steps) + 1,
             tuple(self._ids(s.moved) for s in run),
             self._ids(onto),
-            scaled(b.block.directions[run[0].direction ^ 1], 1.0),
+            _inward(b, run[0].direction),
             travel,
             tuple(joints),
             tuple(driven),
@@ -295,27 +283,29 @@ class _Writer:
             glued,
             count,
             sub,
+            _inward(b, run[0].direction if run[0].then < 0 else run[0].then),
         )
+
+
+def _inward(b: Bench, d: int) -> Vec:
+    """The other way of a direction."""
+    return b.block.directions[d ^ 1]
 
 
 def _travel(b: Bench, split: Split, standing: int) -> float:
     """How far the moved parts go before none stands beside what guided it [mm]."""
+    if split.then >= 0:
+        return split.far
     near = BESIDE
     joined = {b.joints[n] for n, _ in crossing(b, standing | split.moved, split.moved)}
     pairs = sorted({(i, j) if split.moved >> i & 1 else (j, i) for i, j in (two for two in joined if two)})
     if split.moved in b.groups:
         near, pairs = BESIDE_SLIDES, [(i, j) for i in bits(split.moved) for j in bits(standing)]
-    way = np.array(b.block.directions[split.direction])
-    far = 0.0
     rooms = {i: rooms_of(b.piece.parts[i]) for i in sorted({i for pair in pairs for i in pair})}
+    far = 0.0
     for first in sorted({i for i, _ in pairs}):
-        own, other = rooms[first], np.concatenate([rooms[j] for i, j in pairs if i == first])
-        apart = np.maximum(own[:, None, 0] - other[None, :, 1], other[None, :, 0] - own[:, None, 1])
-        beside = (apart < near).all(axis=2)
-        least = np.where(way > 0, own[:, 0], own[:, 1]) @ way
-        most = np.where(way > 0, other[:, 1], other[:, 0]) @ way
-        if beside.any():
-            far = max(far, float((most[None, :] - least[:, None])[beside].max()))
+        other = np.concatenate([rooms[j] for i, j in pairs if i == first])
+        far = max(far, guided(rooms[first], other, b.block.directions[split.direction], near))
     return far
 
 

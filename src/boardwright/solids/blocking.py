@@ -15,7 +15,7 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import AXES, Box, Pose, Vec, scaled
+from boardwright.core.poses import AXES, Box, Pose, Vec, scaled, square_to
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Joint, Part
 from boardwright.solids.primitives import reach_of
@@ -26,6 +26,8 @@ PLAY = 1e-3
 """Boxes that share less than this in any direction only touch [mm]."""
 LEAST = 0.05
 """Room that two solids must share, beyond what they share at rest, to have met [mm3]."""
+SLIVER = 0.05
+"""Area that the shadows of two solids may share and still lie beside each other [mm2]."""
 FIRST = (0.3, 1.0, 2.0, 4.0)
 """Where solids are tried first, beyond the place where their boxes meet [mm]."""
 STEP = 5.0
@@ -68,7 +70,7 @@ def blocking(parts: Sequence[Part], joints: Sequence[Joint] = ()) -> Blocking:
         met = whole.met(d)
         certain = met if sure is whole else sure.met(d)
         for i, j in np.argwhere(met & ((unsure & ~certain) | resting)):
-            met[i, j] = i != j and _solids_meet(parts[i], parts[j], whole.rooms[i], whole.rooms[j], d)
+            met[i, j] = i != j and _solids_meet(parts[i], parts[j], d)
         np.fill_diagonal(met, False)
         rows += [_numbers(met), _numbers(met.T)]
     return Blocking(directions, tuple(rows))
@@ -105,13 +107,11 @@ class _Stack:
     """The boxes of all parts, one after the other.
 
     Attributes:
-        rooms: of each part, (n, 2, 3) float [mm].
         boxes: all of them, (n, 2, 3) float [mm].
         starts: index of the first box of each part, (parts,) int.
         over: for each axis, whether two boxes overlap on it, (n, n) bool.
     """
 
-    rooms: list[Any]
     boxes: Any
     starts: Any
     over: tuple[Any, Any, Any]
@@ -126,7 +126,7 @@ class _Stack:
             (highs[:, None, k] > lows[None, :, k]) & (highs[None, :, k] > lows[:, None, k]) for k in range(3)
         )
         starts = np.cumsum([0, *(len(r) for r in rooms[:-1])])
-        return _Stack(rooms, boxes, starts, (x, y, z))
+        return _Stack(boxes, starts, (x, y, z))
 
     def _parts(self, boxes: Any) -> Any:
         """From boxes to the parts they belong to, (parts, parts) bool."""
@@ -168,15 +168,9 @@ def spans(moving: Any, standing: Any, d: Vec) -> tuple[Any, Any]:
     start = np.full((len(moving), len(standing)), -np.inf)
     end = np.full((len(moving), len(standing)), np.inf)
     for k in range(3):
-        near = standing[None, :, 0, k] - moving[:, None, 1, k] + PLAY
-        far = standing[None, :, 1, k] - moving[:, None, 0, k] - PLAY
-        if abs(d[k]) < 1e-9:
-            apart = (near >= 0) | (far <= 0)
-            end[apart] = -np.inf
-            continue
-        a, b = near / d[k], far / d[k]
-        start = np.maximum(start, np.minimum(a, b))
-        end = np.minimum(end, np.maximum(a, b))
+        near = standing[None, :, 0, k] - moving[:, None, 1, k]
+        far = standing[None, :, 1, k] - moving[:, None, 0, k]
+        _narrow(start, end, near, far, d[k])
     return start, end
 
 
@@ -222,16 +216,53 @@ def _less(box: Box, gone: Box) -> list[Box]:
     return out
 
 
-def _solids_meet(one: Part, two: Part, room1: Any, room2: Any, d: Vec) -> bool:
-    start, end = spans(room1, room2, d)
+def _solids_meet(one: Part, two: Part, d: Vec) -> bool:
+    """Whether a part moved along a direction meets another: by boxes in the parts' own frames, then by solids."""
+    start, end = _askew_spans(one, two, d, sure=False)
     begins = np.maximum(start, 0.0)
-    meets = end > begins
+    meets = end > begins + 1e-9
     if not meets.any():
         return False
+    certain, until = _askew_spans(one, two, d, sure=True)
+    if not ((certain < 0) & (until > 0)).any() and (until > np.maximum(certain, 0.0) + 1e-9).any():
+        return True
     first, last = float(begins[meets].min()), float(end[meets].max())
     rel = relative(one.pose, two.pose)
     own = _rounded(one.pose.inverse_direction(d), 9)
     return _meet((one.size, one.cuts), (two.size, two.cuts), rel, own, round(first, 4), round(last, 4))
+
+
+def _askew_spans(one: Part, two: Part, d: Vec, sure: bool) -> tuple[Any, Any]:
+    """As `spans`, for boxes that stand askew to each other: exact for two convex bodies (separating axes)."""
+    corners, frames = [], []
+    for part in (one, two):
+        frame = np.array([part.pose.x, part.pose.y, part.pose.z])
+        own = _own_boxes(part.size, part.cuts, sure)
+        picks = np.array([[own[:, b >> k & 1, k] for k in range(3)] for b in range(8)])
+        corners.append(np.moveaxis(picks, 1, 2) @ frame + np.array(part.pose.origin))
+        frames.append(frame)
+    across = np.cross(frames[0][:, None], frames[1][None, :]).reshape(9, 3)
+    sizes = np.linalg.norm(across, axis=1)
+    skew = sizes > 1e-6
+    axes = np.concatenate([frames[0], frames[1], across[skew] / sizes[skew, None]])
+    moving, standing = (c @ axes.T for c in corners)
+    low1, high1, low2, high2 = moving.min(0), moving.max(0), standing.min(0), standing.max(0)
+    start = np.full((len(low1), len(low2)), -np.inf)
+    end = np.full((len(low1), len(low2)), np.inf)
+    for k, pace in enumerate(axes @ np.array(d)):
+        _narrow(start, end, low2[None, :, k] - high1[:, None, k], high2[None, :, k] - low1[:, None, k], pace)
+    return start, end
+
+
+def _narrow(start: Any, end: Any, near: Any, far: Any, pace: float) -> None:
+    """Leave of each span what one axis allows: `near` and `far` away on it, at a pace along it."""
+    near, far = near + PLAY, far - PLAY
+    if abs(pace) < 1e-9:
+        end[(near >= 0) | (far <= 0)] = -np.inf
+        return
+    one, two = near / pace, far / pace
+    np.maximum(start, np.minimum(one, two), out=start)
+    np.minimum(end, np.maximum(one, two), out=end)
 
 
 def relative(frame: Pose, other: Pose) -> Pose:
@@ -253,8 +284,18 @@ def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last:
     from boardwright.solids.mesh import placed, shape
 
     one, two = shape(*moving), placed(*standing, place)
+    if _shadows_part(one, two, d):
+        return False
     most = LEAST + (float((one ^ two).volume()) if first <= 0 else 0.0)
     count = max(1, math.ceil((last - first - FIRST[-1]) / STEP))
     later = (first + FIRST[-1] + (last - first - FIRST[-1]) * i / count for i in range(1, count + 1))
     tried = [first + t for t in FIRST if first + t < last] + [t for t in later if t > first + FIRST[-1]]
     return any(float((one.translate(list(scaled(d, t))) ^ two).volume()) > most for t in tried)
+
+
+def _shadows_part(one: Any, two: Any, d: Vec) -> bool:
+    """True when two solids, seen along a direction, lie beside each other: they never meet along it."""
+    x, y = square_to(d)
+    turn = [[*x, 0.0], [*y, 0.0], [*d, 0.0]]
+    shadows = [solid.transform(turn).project() for solid in (one, two)]
+    return float((shadows[0] ^ shadows[1]).area()) < SLIVER

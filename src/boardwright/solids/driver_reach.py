@@ -18,7 +18,7 @@ AROUND = 4.0
 """How much wider than the head the room for the driver is [mm]: common practice."""
 DRIVER = 150.0
 """Room behind the head for a driver in the hand [mm]: common practice."""
-STUBBY = 75.0
+STUBBY = 60.0
 """Room behind the head for a stubby or right-angle driver [mm]: common practice."""
 PINS = ("dowel", "biscuit", "loose tenon")
 """Fasteners that no tool drives: they sit in both parts, and let them part along their axis only."""

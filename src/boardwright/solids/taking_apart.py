@@ -7,13 +7,13 @@ Of all splits the one is taken that a maker would make.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, replace
 
-from boardwright.core.poses import Vec, dot
-from boardwright.piece.records import Joint, Piece
-from boardwright.solids.blocking import Blocking, blocking, relative
-from boardwright.solids.driver_reach import PINS, Reach, along, reaches
+from boardwright.core.poses import dot
+from boardwright.solids.bench import Bench, bits, bulk, closure, crossing, hanging, names
+from boardwright.solids.blocking import relative
+from boardwright.solids.corner_ways import corner_ways, ways_on
+from boardwright.solids.driver_reach import PINS
 
 WIPE = 60.0
 """Glue faces that slide on each other farther than this while a joint closes are wiped of their glue [mm]: common
@@ -27,10 +27,14 @@ class Split:
     Attributes:
         moved: the parts that move, as a number whose bit i stands for part i.
         direction: index into `Bench.block.directions`, in which they come away.
+        then: the same of the direction in which they go on after that; -1 when they go straight.
+        far: how far they go before they turn [mm].
     """
 
     moved: int
     direction: int
+    then: int = -1
+    far: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,102 +50,6 @@ class Tree:
     parts: int
     core: int
     splits: tuple[tuple[Split, Tree], ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Bench:
-    """What the search reads, by the index of parts.
-
-    Attributes:
-        piece: the piece. block: what is in the way of what. reach: of each driver, as `piece.fasteners`.
-        held: for each fastener its two parts.
-        joints: for each joint its two parts.
-        of_part: for each part its joints.
-        near: for each part, as a number, the parts it is joined to.
-        groups: parts of each moving group, as numbers.
-        pins: for each direction and part, as a number, the parts that pins hold to it.
-        wiped: for each joint and direction, whether its glue is wiped off when it closes along it.
-        strange: for each joint and direction, whether the second part does not leave the first that way.
-    """
-
-    piece: Piece
-    block: Blocking
-    reach: tuple[Reach, ...]
-    held: tuple[tuple[int, int] | None, ...]
-    joints: tuple[tuple[int, int] | None, ...]
-    of_part: tuple[tuple[int, ...], ...]
-    near: tuple[int, ...]
-    groups: tuple[int, ...]
-    pins: tuple[tuple[int, ...], ...]
-    wiped: tuple[tuple[bool, ...], ...]
-    strange: tuple[tuple[bool, ...], ...]
-    kept: dict[tuple[object, ...], tuple[tuple[int, ...], Tree]] = field(default_factory=dict)
-
-    @property
-    def everything(self) -> int:
-        """All parts, as a number."""
-        return (1 << len(self.piece.parts)) - 1
-
-
-def bench(piece: Piece, block: Blocking | None = None) -> Bench:
-    """Gather what the search reads.
-
-    Args:
-        piece: the piece.
-        block: what is in the way of what; found from the solids when None.
-    """
-    parts = piece.parts
-    index = {p.id: i for i, p in enumerate(parts)}
-
-    def pair(one: str, two: str) -> tuple[int, int] | None:
-        return (index[one], index[two]) if one in index and two in index and one != two else None
-
-    block = block or blocking(parts, piece.joints)
-    held = tuple(pair(f.held, f.into) for f in piece.fasteners)
-    joints = tuple(pair(j.first, j.second) for j in piece.joints)
-    of_part: list[list[int]] = [[] for _ in parts]
-    near = [0] * len(parts)
-    for n, two in enumerate(joints):
-        for i in two or ():
-            of_part[i].append(n)
-    for two in (*joints, *held):
-        if two:
-            near[two[0]] |= 1 << two[1]
-            near[two[1]] |= 1 << two[0]
-    pins = [[0] * len(parts) for _ in block.directions]
-    for f, two in zip(piece.fasteners, held, strict=True):
-        if not two or f.kind not in PINS:
-            continue
-        for row, d in zip(pins, block.directions, strict=True):
-            if not along(f, d):
-                row[two[0]] |= 1 << two[1]
-                row[two[1]] |= 1 << two[0]
-    moving = {m.id for m in piece.motions}
-    groups: dict[str, int] = {}
-    for i, p in enumerate(parts):
-        if p.group in moving:
-            groups[p.group] = groups.get(p.group, 0) | 1 << i
-    return Bench(
-        piece,
-        block,
-        tuple(reaches(parts, piece.fasteners)),
-        held,
-        joints,
-        tuple(tuple(n) for n in of_part),
-        tuple(near),
-        tuple(groups.values()),
-        tuple(tuple(row) for row in pins),
-        tuple(tuple(j.glued and _wipe(j, d) > WIPE for d in block.directions) for j in piece.joints),
-        tuple(tuple(_strange(j, d) for d in block.directions) for j in piece.joints),
-    )
-
-
-def bits(number: int) -> Iterator[int]:
-    """Indices of the bits that are 1, lowest first."""
-    while number:
-        low = number & -number
-        yield low.bit_length() - 1
-        number ^= low
 
 
 def take_apart(b: Bench, together: int) -> Tree:
@@ -170,13 +78,8 @@ def _taken_apart(b: Bench, together: int) -> Tree:
             break
         splits.append((split, take_apart(b, split.moved)))
         left &= ~split.moved
-        last = letters(b, split.moved)
+        last = names(b, split.moved)
     return Tree(together, left, tuple(splits))
-
-
-def letters(b: Bench, parts: int) -> tuple[str, ...]:
-    """The letters of parts, sorted; the id stands for a part without one."""
-    return tuple(sorted(b.piece.parts[i].letter or b.piece.parts[i].id for i in bits(parts)))
 
 
 def _likeness(b: Bench, together: int) -> tuple[tuple[int, ...], tuple[object, ...]]:
@@ -196,11 +99,11 @@ def _likeness(b: Bench, together: int) -> tuple[tuple[int, ...], tuple[object, .
     return tuple(order), (first.x, first.y, *key)
 
 
-def _renamed(tree: Tree, names: dict[int, int]) -> Tree:
+def _renamed(tree: Tree, others: dict[int, int]) -> Tree:
     def moved(parts: int) -> int:
-        return sum(1 << names[i] for i in bits(parts))
+        return sum(1 << others[i] for i in bits(parts))
 
-    splits = tuple((Split(moved(s.moved), s.direction), _renamed(sub, names)) for s, sub in tree.splits)
+    splits = tuple((replace(s, moved=moved(s.moved)), _renamed(sub, others)) for s, sub in tree.splits)
     return Tree(moved(tree.parts), moved(tree.core), splits)
 
 
@@ -212,21 +115,20 @@ def best_split(b: Bench, together: int, last: tuple[str, ...] = ()) -> Split | N
     Args:
         b: the bench.
         together: the parts, as a number.
-        last: letters of what came off just before; the same again is liked.
+        last: what came off just before was called; the same again is liked.
     """
     shut = [0] * len(b.near)
+    close = 0
     for two, reach, fastener in zip(b.held, b.reach, b.piece.fasteners, strict=True):
-        if (
-            two
-            and fastener.kind not in PINS
-            and all(together >> i & 1 for i in two)
-            and reach.stubby & together
-        ):
+        if not two or fastener.kind in PINS or not all(together >> i & 1 for i in two):
+            continue
+        if reach.driver & together:
+            close |= 1 << min(two, key=lambda i: (bulk(b, 1 << i), i))
+        if reach.stubby & together:
             shut[two[0]] |= 1 << two[1]
             shut[two[1]] |= 1 << two[0]
-    return _best(b, together, last, shut) or (
-        _best(b, together, last, [0] * len(shut)) if any(shut) else None
-    )
+    found = _best(b, together, last, shut, close)
+    return found or (_best(b, together, last, [0] * len(shut), close) if any(shut) else None)
 
 
 def come_apart(b: Bench, together: int, loosened: int = -1) -> bool:
@@ -249,13 +151,16 @@ def come_apart(b: Bench, together: int, loosened: int = -1) -> bool:
     return False
 
 
-def _best(b: Bench, together: int, last: tuple[str, ...], shut: list[int]) -> Split | None:
-    pieces = _hanging(b, together)
+def _best(b: Bench, together: int, last: tuple[str, ...], shut: list[int], close: int) -> Split | None:
+    pieces = hanging(b.near, together)
     found = _wholes(b, together, shut) or _moves(b, together, shut, pieces)
+    cuts = {moved: crossing(b, together, moved) for moved in {s.moved for s in found}}
     best: tuple[int, Split] | None = None
-    for rank, split in sorted(((_rank(b, together, s, last), s) for s in found), key=lambda r: r[0]):
+    for rank, split in sorted(
+        ((_rank(b, together, s, cuts[s.moved], last, close), s) for s in found), key=lambda r: r[0]
+    ):
         rest = together & ~split.moved
-        falling = len(_hanging(b, split.moved)) + len(_hanging(b, rest)) - max(2, len(pieces))
+        falling = len(hanging(b.near, split.moved)) + len(hanging(b.touching, rest)) - max(2, len(pieces))
         if falling <= 0 or rank[0] == 0:
             return split
         if best is None or falling < best[0]:
@@ -286,8 +191,9 @@ def _moves(b: Bench, together: int, shut: list[int], pieces: list[int]) -> list[
     starts = [*(pieces if len(pieces) > 1 else ()), *(1 << i for i in bits(together))]
     for d in range(len(b.block.directions)):
         rows = _rows(b, together, d, shut)
+        known: dict[int, int] = {}
         for start in starts:
-            moved = closure(rows, start)
+            moved = closure(rows, start, known)
             rest = together & ~moved
             if not rest:
                 continue
@@ -295,65 +201,74 @@ def _moves(b: Bench, together: int, shut: list[int], pieces: list[int]) -> list[
                 found[Split(rest, d ^ 1)] = None
             else:
                 found[Split(moved, d)] = None
+    straight = {s.moved for s in found if s.moved.bit_count() == 1 and not _strange(b, together, s)}
+    for i in bits(together):
+        if 1 << i not in straight:
+            found.update(dict.fromkeys(_round_corners(b, together, i, shut)))
     return list(found)
 
 
-def closure(rows: list[int], start: int) -> int:
-    """All that moves when some parts are moved: those, what they meet, what that meets."""
-    seen = front = start
-    while front:
-        low = front & -front
-        new = rows[low.bit_length() - 1] & ~seen
-        seen |= new
-        front = (front ^ low) | new
-    return seen
+def _strange(b: Bench, together: int, split: Split) -> bool:
+    """True when some joint that opens is not made to open that way."""
+    d = split.direction
+    return any(b.strange[n][d if second else d ^ 1] for n, second in crossing(b, together, split.moved))
 
 
-def _hanging(b: Bench, together: int) -> list[int]:
-    """The pieces that some parts fall into when lifted: parts hang together by joints and fasteners."""
-    out = []
-    left = together
-    while left:
-        one = closure([n & together for n in b.near], left & -left)
-        out.append(one)
-        left &= ~one
-    return out
+def _round_corners(b: Bench, together: int, i: int, shut: list[int]) -> list[Split]:
+    """How a dry part leaves its joint and then goes another way, where it cannot go straight on."""
+    if shut[i] & together or any(b.piece.joints[n].glued for n, _ in crossing(b, together, 1 << i)):
+        return []
+    rest = together & ~(1 << i)
+    return [
+        Split(1 << i, w.direction, then, w.far)
+        for w in corner_ways(b, i)
+        if not w.met & rest
+        for then, met in ways_on(b, i, w)
+        if not met & rest
+    ][:1]
 
 
-def _rank(b: Bench, together: int, split: Split, last: tuple[str, ...]) -> tuple[int, ...]:
-    """How much a maker likes a split: the least is the best."""
+def _rank(
+    b: Bench,
+    together: int,
+    split: Split,
+    cut: list[tuple[int, bool]],
+    last: tuple[str, ...],
+    close: int,
+) -> tuple[int, ...]:
+    """How much a maker likes a split: the least is the best.
+
+    `cut`: the joints that open. `close`: as a number, the smaller part at each screw that only a stubby driver
+    comes at, or none: such a part is put on before the place is closed.
+    """
     moved, d = split.moved, split.direction
-    cut = crossing(b, together, moved)
     whole = moved in b.groups
     broken = not whole and any(g & moved and g & together & ~moved and together & ~g for g in b.groups)
-    glued = any(b.piece.joints[n].glued for n, _ in cut)
-    wiped = any(b.wiped[n][d] for n, _ in cut)
-    strange = any(b.strange[n][d if second else d ^ 1] for n, second in cut)
-    kind = 0 if whole else 3 if broken else 1 + glued
-    again = 0 if last and letters(b, moved) == last else 1
-    return kind, wiped, strange, again, len(cut), moved.bit_count(), d, -moved
-
-
-def crossing(b: Bench, together: int, moved: int) -> list[tuple[int, bool]]:
-    """Joints between what moves and what stays: index, and True when it is the second part that moves."""
-    out = []
-    for i in bits(moved):
-        for n in b.of_part[i]:
-            one, two = b.joints[n] or (i, i)
-            other = two if one == i else one
-            if together >> other & 1 and not moved >> other & 1:
-                out.append((n, two == i))
-    return out
-
-
-def _wipe(joint: Joint, way: Vec) -> float:
-    """How far glue faces slide on each other when a joint closes along a direction [mm]."""
-    far = 0.0
-    for contact in joint.contacts:
-        if contact.glued and abs(dot(contact.normal, way)) < 0.5:
-            far = max(far, sum(abs(way[k]) * contact.box.size(k) for k in range(3)))
-    return far
-
-
-def _strange(joint: Joint, way: Vec) -> bool:
-    return bool(joint.directions) and all(dot(way, own) < 1 - 1e-6 for own in joint.directions)
+    glued = wiped = strange = False
+    slide = 0.0
+    for n, second in cut:
+        far = b.slides[n][d]
+        slide = max(slide, far)
+        if b.piece.joints[n].glued:
+            glued = True
+            wiped |= far > WIPE
+        strange |= b.strange[n][d if second else d ^ 1]
+    if whole:
+        opening = b.groups[moved]
+        strange = opening is not None and dot(opening, b.block.directions[d]) < 1 - 1e-6
+    again = 0 if last and names(b, moved) == last else 1
+    return (
+        0 if whole else 1,
+        wiped,
+        moved & close == moved,
+        3 if broken else 1 + glued,
+        strange,
+        again,
+        len(cut),
+        round(slide / 10),
+        moved.bit_count(),
+        0 if whole else bulk(b, moved),
+        split.then >= 0,
+        d,
+        -moved,
+    )

@@ -7,7 +7,7 @@ solids decide, at places so near each other that nothing in furniture slips betw
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -16,7 +16,7 @@ import numpy as np
 from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Motion, Part, Piece
-from boardwright.solids.cells import clashes, swept
+from boardwright.solids.cells import cells, clashes, swept
 from boardwright.solids.taken import taken
 
 STEP = 3.0
@@ -78,9 +78,40 @@ def hits(piece: Piece, rooms: dict[str, Any]) -> list[Hit]:
             continue
         standing = [r for r in bought if r.group != motion.id]
         carried = [r for r in bought if r.group == motion.id]
+        met: list[Hit] = []
         for group, obstacles in ((moving, still), (moving, standing), (carried, still)):
-            out += _meetings(motion, group, obstacles, by_id)
+            met += _meetings(motion, group, obstacles, by_id)
+        out += _past_doors(piece, motion, moving, met)
     return out
+
+
+def _past_doors(piece: Piece, motion: Motion, moving: list[_Room], met: list[Hit]) -> list[Hit]:
+    """What a sliding thing meets when the doors and lids that are in its way are open."""
+    groups = {thing.id: thing.group for thing in (*piece.parts, *piece.hardware)}
+    doors = [
+        m for m in piece.motions if m.turn and any(groups.get(h.obstacle) == m.id for h in met)
+    ]
+    ids = {m.id for m in doors}
+    out = [h for h in met if groups.get(h.obstacle) not in ids]
+    for door in doors:
+        turned = [opened(p, door) for p in piece.parts if p.group == door.id]
+        by_id = {p.id: p for p in (*piece.parts, *turned)}
+        rooms = [_Room(p.id, p.group, cells(p), None if is_boxes(p) else p) for p in turned]
+        out += _meetings(motion, moving, rooms, by_id)
+    return out
+
+
+def opened(part: Part, motion: Motion) -> Part:
+    """A part of a door or lid, open."""
+    rows = turned_rows(motion.direction, motion.pivot, motion.turn)
+    x, y, z, at = (tuple(_clean(row[i]) for row in rows) for i in range(4))
+    outer = Pose((at[0], at[1], at[2]), (x[0], x[1], x[2]), (y[0], y[1], y[2]), (z[0], z[1], z[2]))
+    return replace(part, pose=part.pose.then(outer))
+
+
+def _clean(value: float) -> float:
+    """A number without the noise of a quarter turn."""
+    return round(value, 12) + 0.0
 
 
 def is_boxes(part: Part) -> bool:

@@ -142,8 +142,7 @@ def glued_area(joints: Sequence[Joint], rough: Sequence[RoughPart]) -> float:
     area = 0.0
     for contact in (c for j in joints if j.glued for c in j.contacts):
         if contact.glued and contact.gap <= 0:
-            spans = [contact.box.high[i] - contact.box.low[i] for i in range(3) if i != contact.axis]
-            area += spans[0] * spans[1]
+            area += contact.area
     for part in rough:
         if part.rough is not None:
             area += part.count * (part.strips - 1) * part.strip[0] * part.rough[2]

@@ -29,7 +29,7 @@ from boardwright.tables.cells import (
 
 System = Annotated[str, choice("in", "mm")]
 WoodKind = Annotated[str, choice("hardwood", "softwood")]
-SheetKind = Annotated[str, choice("plywood", "mdf", "particleboard", "hardboard")]
+SheetKind = Annotated[str, choice("plywood", "mdf", "particleboard", "hardboard", "glass")]
 Origin = Annotated[str, choice("printed", "derived", "stand-in", blank="printed")]
 FigureUnit = Annotated[
     str,

@@ -7,7 +7,8 @@ from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PIN
 
 from boardwright.core.poses import Pose
 from boardwright.drawings.layout_dims import outside, overlaps, struck, texts
-from boardwright.drawings.part_features import features, positions
+from boardwright.drawings.part_features import features
+from boardwright.drawings.part_positions import positions
 from boardwright.drawings.part_sheet import part_drawing
 from boardwright.drawings.records import Dimension, Line
 from boardwright.drawings.scales import INCH, METRIC

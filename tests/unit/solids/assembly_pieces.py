@@ -96,24 +96,35 @@ def _met(step: AssemblyStep, unit: tuple[str, ...], standing: list[str], solids,
     for one in unit:
         for two in standing:
             a, b = solids[one], solids[two]
-            low, high = a.bounding_box(), b.bounding_box()
-            # the box of a second body that is swept along the way decides first
-            away = [-v for v in step.direction]
-            far = min(
-                ((high[k + 3] - low[k]) if away[k] > 0 else (low[k + 3] - high[k])) / abs(away[k])
-                for k in range(3)
-                if abs(away[k]) > 0.01
-            )
-            swept = [low[k] + min(0.0, away[k] * far) for k in range(3)]
-            swept += [low[k + 3] + max(0.0, away[k] * far) for k in range(3)]
-            if any(swept[k] > high[k + 3] - 1e-6 or high[k] > swept[k + 3] - 1e-6 for k in range(3)):
-                continue
             rest = (a ^ b).volume()
-            t = 0.0
-            while t < far:
-                t += 0.7 if t < 3 else 2.3 if t < 10 else 9.0
-                moved = a.translate([v * t for v in away])
-                if (moved ^ b).volume() > rest + least:
-                    out.append(f"step {step.number}: {one} meets {two} {t:.1f} before its place")
-                    break
+            last = step.travel if step.approach != step.direction else None
+            at = _first(a, b, step.direction, rest + least, last)
+            if at is None and last is not None:
+                drawn = a.translate([-v * last for v in step.direction])
+                at = _first(drawn, b, step.approach, rest + least)
+            if at is not None:
+                out.append(f"step {step.number}: {one} meets {two} {at:.1f} before its place")
     return out
+
+
+def _first(a, b, direction: Vec, most: float, last: float | None = None) -> float | None:  # type: ignore[no-untyped-def]
+    """How far before its place a body shares more than so much with another; None when it never does."""
+    low, high = a.bounding_box(), b.bounding_box()
+    # the box of a body that is swept along the way decides first
+    away = [-v for v in direction]
+    far = min(
+        ((high[k + 3] - low[k]) if away[k] > 0 else (low[k + 3] - high[k])) / abs(away[k])
+        for k in range(3)
+        if abs(away[k]) > 0.01
+    )
+    far = far if last is None else min(far, last)
+    swept = [low[k] + min(0.0, away[k] * far) for k in range(3)]
+    swept += [low[k + 3] + max(0.0, away[k] * far) for k in range(3)]
+    if any(swept[k] > high[k + 3] - 1e-6 or high[k] > swept[k + 3] - 1e-6 for k in range(3)):
+        return None
+    t = 0.0
+    while t < far:
+        t = min(far, t + (0.7 if t < 3 else 2.3 if t < 10 else 9.0))
+        if (a.translate([v * t for v in away]) ^ b).volume() > most:
+            return t
+    return None

@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.drawers import TrayStack
 from boardwright.design.keys.joints import JointSpec
 
 
@@ -76,4 +77,7 @@ class BoxKeys(Keys):
     )
     bottom: BoxBottom | None = optional("the bottom", "as each of its keys says")
     dividers: BoxDividers | None = optional("thin walls inside", "none")
+    trays: TrayStack | None = optional(
+        "of four plumb sides: trays on ledgers, with rooms of given `heights` from the rim down", "no trays"
+    )
     lid: BoxLid | None = optional("a lid", "no lid: it is open at the top")

@@ -7,8 +7,10 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
-from boardwright.design.keys.drawers import Drawer, DrawerStack
+from boardwright.design.keys.doors import Door, DoorPair, FixedSpec
+from boardwright.design.keys.drawers import Drawer, DrawerStack, Tray, TrayStack
 from boardwright.design.keys.joints import JointSpec
+from boardwright.design.keys.lids import Lid
 
 
 class Sides(Keys):
@@ -20,8 +22,9 @@ class Sides(Keys):
 class Deck(Keys):
     """The top or the bottom of the case."""
 
-    kind: Literal["full", "rails", "none"] | None = optional(
-        "a whole board, two rails (front and rear), or nothing", "`full` (common practice)"
+    kind: Literal["full", "rails", "none", "lid"] | None = optional(
+        "a whole board, two rails (front and rear), nothing, or (top only) a lid on hinges",
+        "`full`; a top with `lid`: `lid` (common practice)",
     )
     stock: str | None = optional("stock", "`case.stock`")
     joint: JointSpec | None = optional(
@@ -30,6 +33,7 @@ class Deck(Keys):
         "(common practice)",
     )
     rail_width: LengthText | None = optional("width of the rails", "{web_frame_width}")
+    lid: Lid | None = optional("top only: the lid", "as each of its keys says")
     up: LengthText | None = optional(
         "bottom only: height of its underside above the floor", "0: it lies at the floor"
     )
@@ -95,7 +99,12 @@ class Room(Keys):
     joint: JointSpec | None = optional("how those meet the case", "`dado` (common practice)")
     drawer: Drawer | None = optional("one drawer", "no drawer")
     drawers: DrawerStack | None = optional("a stack of drawers", "no stack of drawers")
+    tray: Tray | None = optional("one tray", "no tray")
+    trays: TrayStack | None = optional("trays one over the other", "no trays")
     shelves: Shelves | None = optional("fixed shelves", "no shelves")
+    door: Door | None = optional("a door before it", "no door")
+    doors: DoorPair | None = optional("a pair of doors before it", "no doors")
+    panel: FixedSpec | None = optional("a fixed front before it: `fixed`, or its keys", "no fixed front")
     open: bool | None = optional("nothing in it", "`true` when nothing else is given")
 
 

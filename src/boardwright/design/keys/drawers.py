@@ -36,8 +36,8 @@ class FullExtensionBars(Keys):
     )
     height: LengthText | None = optional(
         "height of the bar's section",
-        "{bar_groove_height.high} less {bar_height_clearance} of play, at least 5 shank diameters, an even number of "
-        "steps",
+        "a sixteenth of the depth of the space, at least 3/4 in (19 mm), at most a third of the drawer side (common "
+        "practice), less {bar_height_clearance} of play; at least 5 shank diameters, an even number of steps",
     )
     groove: LengthText | None = optional(
         "depth of the groove in the drawer side",
@@ -182,7 +182,7 @@ class DrawerBottom(Keys):
     )
     back: Literal["captured", "under"] | None = optional(
         "groove: held in the back too, or passing under it",
-        "solid wood: `under`; a sheet: `captured` (common practice)",
+        "solid wood, and any bottom over a centre guide: `under`; else a sheet: `captured` (common practice)",
     )
 
 

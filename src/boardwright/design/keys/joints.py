@@ -26,16 +26,21 @@ class JointKeys(Keys):
         "breadboard",
     ] = Field(description="kind of joint")
     depth: LengthText | None = optional(
-        "depth of the dado, rabbet, tongue or groove",
+        "depth of the dado, rabbet, tongue or groove; half lap: into the first part; mitre: of the groove for a "
+        "spline, or of the slot for a key from the outer corner; breadboard end: length of its tongue",
         "rabbet and double rabbet: {rabbet_depth_share} of the thickness it is cut in; dado and tongue: "
         "{dado_depth_share} of it; the dado of a drawer back: 1/4 of the side (common practice); "
         "where a part between two spaces may be cut from both faces, at most half of what {dado_web} "
-        "between them leaves; the groove of a tongued or splined edge: {tongue_length}; settled down",
+        "between them leaves; the groove of a tongued or splined edge: {tongue_length}; half lap: half of what the "
+        "parts share; spline of a mitre: {spline_depth}; key: 0.6 of the way to the inner corner, at most 1 in (common "
+        "practice); breadboard end: {breadboard_tongue_length}; settled down",
     )
     width: LengthText | None = optional(
-        "tongue: its thickness; double rabbet: what is left of the end; spline: its thickness",
+        "tongue: its thickness; double rabbet: what is left of the end; spline or key: its thickness; breadboard end: "
+        "width of its tenons",
         "tongue: {tongue_thickness_share} of the thickness of the part that goes in; double rabbet: half of it; "
-        "spline: of the sheet nearest to a third of the thickness, else a third",
+        "spline of an edge: of the sheet nearest to a third of the thickness, else a third; spline or key of a mitre: "
+        "{spline_thickness}; breadboard end: {breadboard_tenon_width}",
     )
     length: LengthText | None = optional(
         "tenon: from its shoulder to its tip; one no longer than a groove is deep that is already there stands in the "
@@ -45,7 +50,7 @@ class JointKeys(Keys):
         "thin",
     )
     thickness: LengthText | None = optional(
-        "tenon and loose tenon: thickness, from cheek to cheek",
+        "tenon, also of a bridle joint, and loose tenon: thickness, from cheek to cheek",
         "tenon: {tenon_thickness_share} of the thickness of its part, to the nearest chisel or cutter; as thick as a "
         "groove is wide that is already there; loose tenon: {loose_tenon_share} of the thickness of the thinner part",
     )
@@ -61,12 +66,13 @@ class JointKeys(Keys):
         "butt: `dowels` into solid wood, `screws` into a sheet; every other kind: `none` (common practice)",
     )
     count: int | None = optional(
-        "how many screws, dowels, biscuits or loose tenons",
+        "how many screws, dowels, biscuits, loose tenons or keys",
         "by length: the outer ones 38 mm (1 1/2 in) from the ends, or a quarter of a short joint, and"
         " at most 200 mm (8 in) between screws or loose tenons, 96 mm (3 3/4 in) between dowels (common "
         "practice); biscuits {biscuit_first} from the ends and at most {biscuit_spacing} apart; pocket screws "
         "{pocket_edge} from the ends and at most {pocket_spacing} apart; one loose tenon in a joint up to 5 in "
-        "(127 mm) long",
+        "(127 mm) long; one key in a frame corner, and one for each 3 in (76 mm) of the corner of a case (common "
+        "practice)",
         ge=1,
         le=40,
     )
@@ -116,7 +122,7 @@ class JointKeys(Keys):
         "tenon: held by pegs", "`true` with `drawbore` and in a breadboard end, else `false`"
     )
     drawbore: LengthText | None = optional(
-        "tenon: how much nearer to the shoulder the peg hole in the tenon lies ({drawbore_offset})",
+        "tenon: how much nearer to the shoulder the peg hole in the tenon lies ",
         "0: in line",
     )
     biscuit: Literal[0, 10, 20] | None = optional(

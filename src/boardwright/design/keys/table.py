@@ -64,6 +64,11 @@ class ApronDrawers(Keys):
 
     count: int | None = optional("how many", "1", ge=1, le=8)
     drawer: Drawer | None = optional("keys for these drawers", "as the top key `drawers` says")
+    joint: JointSpec | None = optional(
+        "how the rails over and under them meet the legs",
+        "the lower `mortise_tenon`; the upper `butt`: a mortise would break out of the top of the leg (common "
+        "practice)",
+    )
     rail: LengthText | None = optional(
         "width, front to back, of the rails over and under them",
         "{web_frame_width}, at most what the leg takes",

@@ -14,7 +14,7 @@ from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.split import Between, Item, split
 from boardwright.piece.forms.table_plan import TablePlan
 from boardwright.piece.joints.make import make_joint
-from boardwright.piece.records import Space
+from boardwright.piece.records import Space, Stock
 from boardwright.piece.setout import SetOut
 
 PATH = "table.aprons.drawers"
@@ -64,12 +64,9 @@ def put_drawers(
             show=((1, False),),
             path=PATH,
         )
-        table = out.design.file.table
-        asked = table.aprons.joint if table and table.aprons else None
+        usual = APRON_JOINT if name == "lower" else "butt"
         for leg in pair:
-            make_joint(
-                out, "table.aprons.joint", asked, "table.aprons.joint", APRON_JOINT, leg.draft, rails[name]
-            )
+            make_joint(out, f"{PATH}.joint", keys.joint, f"{PATH}.joint", usual, leg.draft, rails[name])
     walls = [_wall(out, plan, legs, aprons[side], side) for side in ("left", "right")]
     aprons["left"], aprons["right"] = walls
     rear = aprons["rear"].low[1]
@@ -105,7 +102,8 @@ def _wall(out: SetOut, plan: TablePlan, legs: list[Leg], apron: Draft, side: str
     return filler
 
 
-def _stock(plan: TablePlan, thick: float):  # type: ignore[no-untyped-def]
+def _stock(plan: TablePlan, thick: float) -> Stock:
+    """What a filler is made of: the stock of the aprons, or of the legs where it is thicker."""
     return plan.apron_stock if plan.apron_stock.thickness >= thick - 1e-6 else plan.leg_stock
 
 

@@ -20,6 +20,10 @@ KEYS = "full_extension_bars"
 USUAL_SCREW = 4
 USUAL_LENGTH = 19.05
 """A 3/4 in No. 4 screw: common practice."""
+HEIGHT = 19.05
+DEPTH_SHARE = 16
+"""Height of the groove for a bar that stands out like a bracket: a sixteenth of the depth of the space, at least 3/4 in
+[mm], at most a third of the drawer side (common practice)."""
 LEAST_GRIP = 1.5
 """Least grip of a screw that is a stop only and carries nothing, in shank diameters: common practice."""
 BEYOND = 1.5
@@ -111,7 +115,14 @@ def even(out: SetOut, mm: float, direction: str) -> float:
 
 
 def section(
-    out: SetOut, id: str, side: Draft, walls: Sequence[Wall], beside: float, high: float, layers: Layers
+    out: SetOut,
+    id: str,
+    side: Draft,
+    walls: Sequence[Wall],
+    beside: float,
+    high: float,
+    deep: float,
+    layers: Layers,
 ) -> Section | None:
     """The section for one drawer, or None when nothing fits (a finding says so).
 
@@ -122,6 +133,7 @@ def section(
         walls: what the bars hang on.
         beside: room between drawer and wall, one side [mm].
         high: height of the drawer sides [mm].
+        deep: depth of the space [mm].
         layers: what the file says.
     """
     tables, settled = out.tables, out.sizer.settled
@@ -132,7 +144,7 @@ def section(
     recess = even(out, recess_width(screw.head, turn), "up")
     slot = even(out, screw.clearance_drill, "up")
     play = settled(tables.figure("bar_height_clearance").value, "up")
-    height = _height(out, id, layers, screw, play, recess)
+    height = _height(out, id, layers, screw, recess, min(max(HEIGHT, deep / DEPTH_SHARE), high / 3) - play)
     if height + play > high - 4 * play + 1e-6 or recess > height - 2 * LEAST_LAND + 1e-6:
         _too_low(out, id, layers, high, height, play, recess)
         return None
@@ -148,16 +160,13 @@ def section(
     return Section(screw, best[3], best[4], height, thickness, slot, best[2], case_groove, groove, play, turn)
 
 
-def _height(out: SetOut, id: str, layers: Layers, screw: Screw, play: float, recess: float) -> float:
-    figure = out.tables.figure("bar_groove_height")
+def _height(out: SetOut, id: str, layers: Layers, screw: Screw, recess: float, usual: float) -> float:
     least = even(out, max(2 * EDGE_DIAMETERS * screw.shank, recess + 2 * LEAST_LAND), "up")
-    usual = even(out, (figure.high or figure.value) - play, "down")
     return out.sizer.size(
         f"{id}.{KEYS}.height",
         layers.choices(f"{KEYS}.height"),
-        max(usual, least),
-        rule="height of a bar: groove less its play; 2 1/2 shank diameters from the screw to its edges",
-        source=figure.reason,
+        max(even(out, usual, "down"), least),
+        rule="height of a bar: its groove a sixteenth of the depth, less the play; wood around the screw",
         least=2 * EDGE_DIAMETERS * screw.shank,
     )
 

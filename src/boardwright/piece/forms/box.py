@@ -8,8 +8,10 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import BoxKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.box_dividers import dividers
-from boardwright.piece.forms.box_panel import Wall, bottom, bottom_stock, lid_top
+from boardwright.piece.forms.box_panel import LEAST_OVER, Wall, bottom, bottom_stock, lid_stock, lid_top
 from boardwright.piece.forms.hopper import hopper
+from boardwright.piece.forms.region import Region, Walls
+from boardwright.piece.forms.trays import box_trays
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.joints.sloping import Plane, side_plane
 from boardwright.piece.records import Chain, Stock
@@ -18,8 +20,8 @@ from boardwright.piece.setout import SetOut
 LEAST = 40.0
 LARGEST = 3000.0
 LEAST_INSIDE = 20.0
-LEAST_LID = 12.0
-"""Least height of a lid or of what it is sawn from [mm]: 1/2 in, common practice."""
+LEAST_LOW = 12.0
+"""Least height of what a lid is sawn from [mm]: 1/2 in, common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +46,7 @@ def box(out: SetOut, keys: BoxKeys) -> Box | None:
 
 
 def _outside(out: SetOut, keys: BoxKeys) -> Sizes | None:
-    found = []
+    found: list[float] = []
     for name in ("width", "depth", "height"):
         if name == "depth" and keys.depth is None:
             found.append(found[0] if found else 0.0)
@@ -111,9 +113,15 @@ def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | Non
     floor = bottom(out, keys, walls, how, panel, z0, parts[0][1])
     if len(parts) == 2:
         upper = _walls(out, keys, stock, width, depth, parts[1], "lid.")
-        lid_top(out, keys, upper, parts[1])
+        lid_top(out, keys, upper, parts[1][1])
     if keys.dividers is not None and floor is not None:
         dividers(out, keys.dividers, walls, floor, parts[0][1], panel)
+    if keys.trays is not None and floor is not None:
+        front, right, rear, left = (w.draft for w in walls)
+        room = Box((t, t, floor), (t + inside, t + deep, parts[0][1]))
+        around = Walls(left, right, front=front, back=rear)
+        fit = (inside, parts[0][1] - floor)
+        box_trays(out, Region(room, around, "box.trays", "box.inside", deep, fit), keys.trays)
     return outer
 
 
@@ -127,14 +135,15 @@ def _levels(out: SetOut, keys: BoxKeys, z0: float, z1: float) -> list[tuple[floa
     cut = out.sizer.settled(kerf[1] if kerf else figure.value, "up")
     at = out.sizer.size("box.lid.at", [("box.lid.at", keys.lid.at)], (z0 + z1) / 2)
     out.sizer.explain("box.lid.kerf", cut, "width of the saw cut", "lost between lid and box", figure.reason)
-    if at - z0 < LEAST_LID or z1 - at - cut < LEAST_LID:
+    least = 2 * out.sizer.settled(LEAST_OVER, "up") + lid_stock(out, keys).thickness
+    if at - z0 < LEAST_LOW or z1 - at - cut < least - 1e-6:
         no_room(
             out,
             "box.lid.at",
             "the saw cut leaves no lid, or no box under it",
             f"{out.about(at - z0)} below and {out.about(z1 - at - cut)} above a kerf of {out.about(cut)}",
-            f"at least {out.up(LEAST_LID)} each",
-            f"saw it between {out.up(z0 + LEAST_LID)} and {out.down(z1 - cut - LEAST_LID)}",
+            f"at least {out.up(LEAST_LOW)} below; above it the top, and {out.up(LEAST_OVER)} over and under its groove",
+            f"saw it between {out.up(z0 + LEAST_LOW)} and {out.down(z1 - cut - least)}",
         )
         return None
     return [(z0, at), (at + cut, z1)]

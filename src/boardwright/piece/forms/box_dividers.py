@@ -26,7 +26,8 @@ def dividers(
         out: the bench.
         keys: what is asked.
         walls: front, right, rear, left.
-        floor, top: height of the bottom's upper side and of the upper edge of the walls [mm].
+        floor: height of the bottom's upper side [mm].
+        top: height of the upper edge of the walls [mm].
         panel: stock of the bottom.
     """
     front, right, rear, left = (w.draft for w in walls)

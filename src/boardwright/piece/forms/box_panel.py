@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import BoxKeys, JointKeys
-from boardwright.piece.drafts import Channel, Draft, meeting
+from boardwright.piece.drafts import Channel, Corner, Draft, meeting
 from boardwright.piece.forms.drawer_settings import usual_stock
 from boardwright.piece.forms.planes import corner, level
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.joints.sloping import Plane, cut_to, outline
-from boardwright.piece.records import Stock
+from boardwright.piece.records import Contact, Stock
 from boardwright.piece.setout import SetOut
 
 LEAST_OVER = 6.0
@@ -89,24 +89,16 @@ def bottom(
     return low + t
 
 
-def lid_top(out: SetOut, keys: BoxKeys, walls: list[Wall], zs: tuple[float, float]) -> None:
-    """The panel of a lid, in grooves of its walls."""
-    assert keys.lid is not None
-    named = keys.lid.stock
-    stock = out.stock(("box.lid.stock", named)) if named is not None else bottom_stock(out, keys)
-    over = out.sizer.settled(LEAST_OVER, "up")
-    low = zs[1] - over - stock.thickness
-    if low - zs[0] < LEAST_OVER:
-        out.find(
-            "box.no-room",
-            "the lid is too low for its top",
-            "box.lid.at",
-            found=f"sides {out.about(zs[1] - zs[0])} high, the top {out.about(stock.thickness)} thick",
-            expected=f"{out.up(LEAST_OVER)} of wood over and under the groove",
-            source="common practice",
-            remedy=f"make the lid at least {out.up(2 * LEAST_OVER + stock.thickness)} high, or use a thinner top",
-        )
-        return
+def lid_stock(out: SetOut, keys: BoxKeys) -> Stock:
+    """What the top of a lid is made of."""
+    named = keys.lid.stock if keys.lid else None
+    return out.stock(("box.lid.stock", named)) if named is not None else bottom_stock(out, keys)
+
+
+def lid_top(out: SetOut, keys: BoxKeys, walls: list[Wall], top: float) -> None:
+    """The panel of a lid, in grooves of its walls, whose upper edge lies at a height [mm]."""
+    stock = lid_stock(out, keys)
+    low = top - out.sizer.settled(LEAST_OVER, "up") - stock.thickness
     _in_groove(out, keys, walls, stock, low, "box.lid.top", "lid top")
 
 
@@ -171,17 +163,20 @@ def _in_groove(
         keys.corner is not None and keys.corner.kind == "mitre"
     )
     inner = (_ring([w.inner for w in walls], low), _ring([w.inner for w in walls], low + t))
+    splined = keys.corner is not None and keys.corner.with_ == "spline"
+    if splined:
+        _notch(panel, inner[0])
     for i, wall in enumerate(walls):
         k = (i + 1) % len(walls)
         d = wall.draft
         along = d.length_axis
-        ends = (None, None) if mitred else (panel.low[along], panel.high[along])
+        start, end = (None, None) if mitred else (panel.low[along], panel.high[along])
         d.cuts.append(
-            Channel(wall.axis, wall.high, along, low, low + t, depth, *ends, holds=panel.id, purpose="panel")
+            Channel(wall.axis, wall.high, along, low, low + t, depth, start, end, panel.id, "panel")
         )
         faces = [
-            outline([inner[0][i], inner[0][k], under[k], under[i]], (0.0, 0.0, 1.0), glued=False),
-            outline([inner[1][i], inner[1][k], over[k], over[i]], (0.0, 0.0, -1.0), glued=False),
+            _rim(inner[0][i], inner[0][k], under[k], under[i], True, splined),
+            _rim(inner[1][i], inner[1][k], over[k], over[i], False, splined),
         ]
         x, y, z = wall.inner.normal
         out.joint(
@@ -195,6 +190,36 @@ def _in_groove(
             floats=(0 if abs(x) > abs(y) else 1,),
             place=panel.place,
         )
+
+
+def _notch(panel: Draft, inner: list[Vec]) -> None:
+    """Take the corners of a panel out of the corners of the walls, where splines stand."""
+    for x_high in (False, True):
+        for y_high in (False, True):
+            x = abs(panel.face(0, x_high) - (max if x_high else min)(p[0] for p in inner))
+            y = abs(panel.face(1, y_high) - (max if y_high else min)(p[1] for p in inner))
+            panel.cuts.append(Corner(0, x_high, x, 1, y_high, y))
+
+
+def _rim(a: Vec, b: Vec, c: Vec, d: Vec, rests: bool, notched: bool) -> Contact:
+    """A strip of the panel in the groove of a wall: a to b along the inner face, c to d along its own edge.
+
+    Args:
+        a: its first corner [mm].
+        b: the next [mm].
+        c: the next, at its own edge [mm].
+        d: the last [mm].
+        rests: it lies on the wall of the groove, else under it.
+        notched: the panel's corners are cut out, so that the strip ends where the inner face does.
+    """
+    if notched:
+        along = 0 if abs(a[1] - b[1]) < 1e-6 else 1
+        c, d = (
+            ((b[0], c[1], c[2]), (a[0], d[1], d[2]))
+            if along == 0
+            else ((c[0], b[1], c[2]), (d[0], a[1], d[2]))
+        )
+    return outline([a, b, c, d], (0.0, 0.0, 1.0 if rests else -1.0), glued=False)
 
 
 def _free(out: SetOut, walls: list[Wall], stock: Stock) -> float:

@@ -54,9 +54,10 @@ def buttons(out: SetOut, plan: TablePlan, top: Draft, aprons: list[Apron]) -> No
 def _sizes(out: SetOut, plan: TablePlan) -> Button:
     tables, settled = out.tables, out.sizer.settled
     figure = tables.figure("button_tongue")
-    held = max(settled(figure.value), settled(plan.shrinks + LEAST_HELD, "up"))
-    free = settled(plan.swells + tables.figure("button_gap").value, "up")
     thick = plan.apron_stock.thickness
+    free = settled(plan.swells + tables.figure("button_gap").value, "up")
+    room = settled(thick - LEAST_WALL - free, "down")
+    held = max(min(settled(figure.value), room), settled(plan.shrinks + LEAST_HELD, "up"))
     down = settled(thick / 2)
     out.sizer.explain(
         "table.top.button.tongue",

@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boardwright.core.poses import Box
-from boardwright.design.schema import Case, Deck
+from boardwright.design.schema import Case, Deck, Lid
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.back import BackPlan, set_back
+from boardwright.piece.forms.lid import lid, lid_rail
 from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.spaces import fill
 from boardwright.piece.joints.make import make_joint
@@ -78,7 +79,9 @@ def case(out: SetOut, keys: Case) -> Box | None:
         f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up)}",
     )
     z_floor, z_ceiling = up + bottom.thickness, up + bottom.thickness + net
-    z0, z1 = (0.0, height) if through == "sides" else (z_floor, z_ceiling)
+    z0, z1 = (0.0, height) if through == "sides" and top.kind != "lid" else (z_floor, z_ceiling)
+    if through == "sides":
+        z0 = 0.0
     left = _side(out, "left", side_stock, Box((0.0, 0.0, z0), (t, deep, z1)), (0, False))
     right = _side(out, "right", side_stock, Box((t + inside, 0.0, z0), (width, deep, z1)), (0, True))
     xs = (t, t + inside) if through == "sides" else (0.0, width)
@@ -87,8 +90,12 @@ def case(out: SetOut, keys: Case) -> Box | None:
     for deck, drafts in ((top, tops), (bottom, bottoms)):
         _join_deck(out, deck, drafts, left, right, through, up)
     full_top = tops[0] if top.kind == "full" else None
+    if top.kind == "lid":
+        full_top = lid_rail(out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling)
     full_bottom = bottoms[0] if bottom.kind == "full" else None
     set_back(out, back, left, right, full_top, full_bottom)
+    if top.kind == "lid" and full_top is not None:
+        lid(out, lid_keys(keys), top.stock, left, right, full_top, deep + back.behind)
     _chains(out, width, height, inside, net, t, top, bottom, up)
     region = Region(
         Box((t, 0.0, z_floor), (t + inside, deep - back.room, z_ceiling)),
@@ -101,6 +108,11 @@ def case(out: SetOut, keys: Case) -> Box | None:
     if keys.inside is not None:
         fill(out, region, keys.inside, keys.stock)
     return Box((0.0, 0.0, 0.0), (width, deep + back.behind, height))
+
+
+def lid_keys(keys: Case) -> Lid | None:
+    """What the file says of the lid."""
+    return keys.top.lid if keys.top is not None else None
 
 
 def _larger(out: SetOut, clear: tuple[float, float, float]) -> str:
@@ -131,9 +143,24 @@ def _outside(out: SetOut, keys: Case) -> tuple[float, float, float] | None:
 
 def _deck(out: SetOut, keys: Deck | None, name: str, case_keys: Case) -> DeckPlan:
     path = f"case.{name}"
+    lidded = name == "top" and keys is not None and keys.lid is not None
     kind = out.sizer.choose(
-        f"{path}.kind", keys.kind if keys else None, "full", "a whole board", f"{path}.kind"
+        f"{path}.kind",
+        keys.kind if keys else None,
+        "lid" if lidded else "full",
+        "a lid is described" if lidded else "a whole board",
+        f"{path}.kind",
     )
+    if name == "bottom" and keys is not None and (kind == "lid" or keys.lid is not None):
+        out.find(
+            "case.lid-at-bottom",
+            "a lid lies on top",
+            f"{path}.lid" if keys.lid is not None else f"{path}.kind",
+            found="a lid at the bottom",
+            expected="a lid under `top`",
+            remedy="give it under `case.top`",
+        )
+        kind = "full" if kind == "lid" else kind
     stock = out.stock((f"{path}.stock", keys.stock if keys else None), ("case.stock", case_keys.stock))
     rail = 0.0
     if kind == "rails":
@@ -188,7 +215,7 @@ def _place_deck(
     if deck.kind == "full":
         box = Box((xs[0], 0.0, z), (xs[1], deep, z + t))
         return [out.add(f"case.{deck.name}", deck.name, deck.stock, box, (0, 1), show=show, path=path)]
-    if deck.kind == "none":
+    if deck.kind in ("none", "lid"):
         return []
     rear = out.sizer.settled(deep - back.room, "down")
     if rear < 2 * deck.rail + 10:

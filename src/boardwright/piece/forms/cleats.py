@@ -30,16 +30,25 @@ def cleats(out: SetOut, plan: TablePlan, top: Draft, aprons: list[Apron]) -> Non
         span = {apron.axis: apron.inside(0.0, across), apron.along: run}
         high = plan.frame.high[2]
         box = Box((span[0][0], span[1][0], high - size), (span[0][1], span[1][1], high))
+        there = _there(out, box)
+        if there is not None:
+            hold_top(out, plan, top, there)
+            continue
         cleat = out.add(
-            f"table.cleat.{apron.side}",
-            "cleat",
-            apron.draft.stock,
-            box,
-            (apron.along, 2),
-            path=PATH,
+            f"table.cleat.{apron.side}", "cleat", apron.draft.stock, box, (apron.along, 2), path=PATH
         )
         make_joint(out, "table.top.cleat", HELD, PATH, "butt", cleat, apron.draft)
         hold_top(out, plan, top, cleat)
+
+
+def _there(out: SetOut, box: Box) -> Draft | None:
+    """A strip that already lies where a cleat would, such as the kicker of a drawer."""
+    for draft in out.drafts.values():
+        shared = draft.box.overlap(box)
+        level = abs(draft.high[2] - box.high[2]) < 1e-6
+        if level and shared is not None and min(shared.size(i) for i in range(3)) > 1e-6:
+            return draft
+    return None
 
 
 def hold_top(out: SetOut, plan: TablePlan, top: Draft, strip: Draft) -> None:

@@ -27,7 +27,7 @@ LEAST_BOX = 25.0
 
 @dataclass(slots=True)
 class DrawerParts:
-    """The parts of one drawer while it is set out."""
+    """The parts of one drawer or tray while it is set out."""
 
     id: str
     name: str
@@ -36,11 +36,12 @@ class DrawerParts:
     right: Draft
     back: Draft
     box_front: Draft | None
+    kind: str = "drawer"
 
 
 def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     """Set out one drawer in a region."""
-    number = len(out.motions) + 1
+    number = next_number(out, "drawer")
     id = f"drawer.{number}"
     front_stock = layers.stock(out, "front.stock", out.stock(("case.stock", _case_stock(out))))
     side_stock = layers.stock(
@@ -87,7 +88,7 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     if room is None:
         return
     grow = max(swelling(out, side_stock), swelling(out, back_stock))
-    box = _box(out, id, region, layers, room, side_stock, front_back, reveal, overlay, grow)
+    box = box_of(out, id, region, layers, room, side_stock, front_back, reveal, overlay, grow)
     if box is None:
         return
     front_box = _front_box(out, id, region, layers, front_stock, reveal, overlay, room)
@@ -101,9 +102,14 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
         lift_walls(out, parts, bottom_stock, box)
     _join_front(out, parts, layers, made == "applied")
     fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
-    _join_back(out, parts, layers)
+    join_back(out, parts, layers)
     run = set_running(out, id, region, room, parts.left, parts.right, box, front_back, layers)
-    _motion(out, parts, region, room, box, run, layers)
+    add_motion(out, parts, region, room, box, run)
+
+
+def next_number(out: SetOut, kind: str) -> int:
+    """The number of the next drawer or tray."""
+    return sum(m.kind == kind for m in out.motions) + 1
 
 
 def _case_stock(out: SetOut) -> str | None:
@@ -128,7 +134,7 @@ def swelling(out: SetOut, stock: Stock) -> float:
     return max(0.0, stock.across * (out.moisture.wettest - out.moisture.now))
 
 
-def _box(
+def box_of(
     out: SetOut,
     id: str,
     region: Region,
@@ -386,22 +392,22 @@ def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) 
             join(out, parts.front, side, want)
 
 
-def _join_back(out: SetOut, parts: DrawerParts, layers: Layers) -> None:
+def join_back(out: SetOut, parts: DrawerParts, layers: Layers) -> None:
+    """Join the back to both sides."""
     keys, path = layers.joint("back.joint")
     for side in (parts.left, parts.right):
         make_joint(out, f"{parts.id}.back.joint", keys, path, "dado", side, parts.back, depth_share=0.25)
 
 
-def _motion(
-    out: SetOut, parts: DrawerParts, region: Region, room: Room, box: Box, run: Run, layers: Layers
-) -> None:
+def add_motion(out: SetOut, parts: DrawerParts, region: Region, room: Room, box: Box, run: Run) -> None:
+    """Keep how a drawer or tray is pulled out to the front."""
     top = max(
         box.high[2], parts.front.high[2] if parts.front.low[1] >= region.box.low[1] - 1e-6 else box.high[2]
     )
     out.motions.append(
         Motion(
             parts.id,
-            "drawer",
+            parts.kind,
             parts.name,
             (0.0, -1.0, 0.0),
             run.travel,
@@ -411,5 +417,6 @@ def _motion(
             region.box.high[2] - top,
             region.box.high[1] - box.high[1],
             out.design.place(region.path),
+            load=run.load,
         )
     )

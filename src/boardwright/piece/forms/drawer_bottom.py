@@ -42,13 +42,15 @@ def _walls(parts: DrawerParts) -> list[tuple[Draft, int, bool]]:
 def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, layers: Layers, box: Box) -> None:
     sizer = out.sizer
     t = stock.thickness
+    guided = [word for _, word in layers.values("runs_on")[:1]] == ["centre_guide"]
     under = how == "groove" and (
         layers.choose(
             out,
             id,
             "bottom.back",
-            "under" if stock.kind == "wood" else "captured",
-            "a solid bottom passes under the back and can move; a sheet is held all round",
+            "under" if stock.kind == "wood" or guided else "captured",
+            "a solid bottom passes under the back and can move, and one with a guide under it too; "
+            "else a sheet is held all round",
         )
         == "under"
     )
@@ -143,7 +145,7 @@ def _panel(
     )
     return out.add(
         f"{id}.bottom",
-        "drawer bottom",
+        f"{parts.kind} bottom",
         stock,
         Box((x0, y0, z0), (x1, y1, z0 + stock.thickness)),
         (0, 1),
@@ -245,7 +247,7 @@ def _planted(out: SetOut, id: str, parts: DrawerParts, stock: Stock, layers: Lay
     x0 = box.low[0] + (box.size(0) - width) / 2
     panel = out.add(
         f"{id}.bottom",
-        "drawer bottom",
+        f"{parts.kind} bottom",
         stock,
         Box((x0, y0, box.low[2]), (x0 + width, y0 + length, box.low[2] + t)),
         (0, 1),

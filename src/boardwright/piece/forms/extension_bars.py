@@ -85,7 +85,7 @@ def extension_bars(
         _no_wall(out, id, region)
         return Run(0.0)
     beside = (region.box.size(0) - box.size(0)) / 2
-    cross = section(out, id, left, walls, beside, box.size(2), layers)
+    cross = section(out, id, left, walls, beside, box.size(2), region.box.size(1), layers)
     if cross is None:
         return Run(0.0)
     lengths = _lengths(out, id, region, left, box, front_back, cross, layers)

@@ -7,7 +7,7 @@ of the side that runs through.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import asin, cos, degrees, hypot, pi, radians, sin
+from math import asin, cos, degrees, hypot, pi, radians, sin, tan
 
 from boardwright.core.poses import Box, Pose, Vec, cross, scaled
 from boardwright.design.schema import BoxKeys
@@ -101,14 +101,41 @@ def _asked(out: SetOut, keys: BoxKeys, stock: Stock) -> Slant:
         )
         kind = "mitre"
     out.sizer.choose(
-        "box.corner", keys.corner and kind, kind, "sloping or many sides are mitred", "box.corner"
+        "box.corner", kind if keys.corner else None, kind, "sloping or many sides are mitred", "box.corner"
     )
+    _glued_alone(out, keys, f"{n} sloping sides" if front or ends else f"{n} sides")
     edges = out.sizer.choose("box.edges", keys.edges, "level", "the edges lie level", "box.edges")
     if edges == "square" and (kind == "butt" or len(set(slopes)) > 1):
         what = "a butted corner" if kind == "butt" else "sides of two slopes"
         _refuse(out, "box.edges", "square edges", what, "level")
         edges = "level"
     return Slant(n, stock.thickness, slopes, edges == "level", kind == "butt")
+
+
+def _glued_alone(out: SetOut, keys: BoxKeys, where: str) -> None:
+    """Findings for what sloping or many sides cannot have: thin walls, trays, a sawn lid, held corners."""
+    for name in ("dividers", "trays", "lid"):
+        if getattr(keys, name) is not None:
+            out.find(
+                "box.cannot-be-there",
+                f"there can be no {name} at {where}",
+                f"box.{name}",
+                found=where,
+                expected="four plumb sides",
+                source="common practice",
+                remedy="leave it out, or let four sides stand plumb",
+            )
+    corner = keys.corner
+    if corner is not None and {corner.with_, corner.fasten} - {None, "none"}:
+        out.find(
+            "box.cannot-be-there",
+            f"the corners of {where} are glued alone",
+            "box.corner",
+            found=" and ".join(w for w in (corner.with_, corner.fasten) if w),
+            expected="`with: none` and `fasten: none`",
+            source="common practice",
+            remedy="leave `with` and `fasten` out",
+        )
 
 
 def _refuse(out: SetOut, path: str, what: str, where: str, *could: str) -> None:
@@ -176,7 +203,7 @@ def _has_inside(
         "box",
         found=f"a side {out.about(least)} long at its inner lower edge, {out.about(tops[1].at - tops[0].at)} high",
         expected=f"at least {out.up(LEAST_SIDE)}",
-        remedy=f"make the box at least {out.up(max(LEAST_SIDE - least, 0.0) * slant.count / 3)} wider, "
+        remedy=f"make the box {out.up(max(LEAST_SIDE - least, 0.0) / tan(pi / slant.count))} wider and deeper, "
         "or let the sides slope less",
     )
     return False
@@ -271,8 +298,9 @@ def _edge(wall: Wall, high: bool) -> Plane:
 def _angles(out: SetOut, slant: Slant, walls: list[Wall]) -> None:
     """Explain the two saw settings of each kind of end."""
     for wall in walls[: 2 if slant.count == 4 else 1]:
-        end = next(c for c in wall.draft.cuts if isinstance(c, Bevel) and c.side.axis == 0)
-        gauge, tilt = abs(plane_gauge(end.over_u)), abs(plane_tilt(end.over_u, end.over_v))
+        ends = [c for c in wall.draft.cuts if isinstance(c, Bevel) and c.side.axis == 0]
+        gauge = abs(plane_gauge(ends[0].over_u)) if ends else 0.0
+        tilt = abs(plane_tilt(ends[0].over_u, ends[0].over_v)) if ends else 0.0
         for name, angle, what in (
             ("mitre_gauge", gauge, "of the cut across the face, from square"),
             ("blade_tilt", tilt, "of the blade, from square to the face"),

@@ -31,8 +31,10 @@ def lean(ends: float, front: float, right: bool, rear: bool) -> Pose:
     """How a leg at a corner leans: first to the front or rear, then with its end frame to the left or right.
 
     Args:
-        ends, front: splay [degrees].
-        right, rear: the corner.
+        ends: splay to the left and right [degrees].
+        front: splay to the front and rear [degrees].
+        right: at the right.
+        rear: at the rear.
     """
     a, b = radians(ends), radians(front)
     sa, sb = sin(a) * (-1.0 if right else 1.0), sin(b) * (-1.0 if rear else 1.0)
@@ -120,8 +122,18 @@ def inner_face(plan: TablePlan, leg: Leg, axis: int, under: float) -> Plane:
     )
 
 
-def middle_at(plan: TablePlan, leg: Leg, axis: int, z: float) -> float:
-    """Where the middle of a leg lies on an axis at a height, in the leg's own frame [mm]."""
+def middle_at(plan: TablePlan, leg: Leg, z: float) -> Vec:
+    """The middle of a leg at a height over the floor, in the piece [mm]."""
+    pose = frame(leg.draft)
+    own = z
+    for _ in range(3):
+        point = pose.point((_middle(plan, leg, 0, own), _middle(plan, leg, 1, own), own))
+        own += (z - point[2]) / pose.z[2]
+    return pose.point((_middle(plan, leg, 0, own), _middle(plan, leg, 1, own), own))
+
+
+def _middle(plan: TablePlan, leg: Leg, axis: int, z: float) -> float:
+    """Where the middle of a leg lies on an axis at a height, both in the leg's own frame [mm]."""
     d = leg.draft
     middle = (d.low[axis] + d.high[axis]) / 2
     if plan.taper is None or z > plan.taper.start:

@@ -6,21 +6,22 @@ splayed legs is a flat frame.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import cos, radians
 from typing import cast
 
-from boardwright.core.poses import Box, Vec
+from boardwright.core.poses import Box, Pose, Vec
 from boardwright.design.schema import JointKeys, Stretchers
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.legs import Leg, about, inner_face, lean, middle_at
 from boardwright.piece.forms.planes import level
 from boardwright.piece.forms.table_plan import TablePlan
 from boardwright.piece.joints.make import make_joint
-from boardwright.piece.joints.sloping import End, Plane, cut_to, frame, side_plane, sloping_butt, stretch
+from boardwright.piece.joints.sloping import SQUARE, End, Plane, cut_to, side_plane, sloping_butt, stretch
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
-APRON_JOINT = "butt"
+APRON_JOINT = "mortise_tenon"
 SIDES = ("front", "rear", "left", "right")
 
 
@@ -32,6 +33,7 @@ class Rails:
         name: for people. path: of their keys. id: head of their ids.
         stock: what they are made of. height: [mm]. low: their lower edge over the floor [mm].
         joint: what the file asks of their joints, and its path.
+        all_round: each leg takes two of them at one height.
     """
 
     name: str
@@ -42,6 +44,7 @@ class Rails:
     low: float
     joint: JointKeys | None
     joint_path: str
+    all_round: bool = True
 
 
 def of_side(legs: list[Leg], side: str) -> tuple[Leg, Leg]:
@@ -56,14 +59,14 @@ def put_aprons(out: SetOut, plan: TablePlan, legs: list[Leg], sides: tuple[str, 
     keys = table.aprons if table else None
     top = plan.frame.high[2]
     rails = Rails(
-        "apron",
-        "table.apron",
-        "table.aprons",
-        plan.apron_stock,
-        plan.apron,
-        top - plan.apron,
-        keys.joint if keys else None,
-        "table.aprons.joint",
+        name="apron",
+        id="table.apron",
+        path="table.aprons",
+        stock=plan.apron_stock,
+        height=plan.apron,
+        low=top - plan.apron,
+        joint=keys.joint if keys else None,
+        joint_path="table.aprons.joint",
     )
     made = {}
     for side in sides:
@@ -101,11 +104,17 @@ def _put(out: SetOut, plan: TablePlan, rails: Rails, side: str, face: float, ins
         show=((across, outer),),
         path=rails.path,
     )
-    if axis == 1 and plan.splay[0]:
-        corner: list[float] = [0.0, 0.0, plan.frame.high[2]]
-        corner[0] = plan.frame.high[0] if outer else plan.frame.low[0]
-        rail.tilt = about((corner[0], corner[1], corner[2]), lean(plan.splay[0], 0.0, outer, False))
+    rail.tilt = _tilt(plan, side)
     return rail
+
+
+def _tilt(plan: TablePlan, side: str) -> Pose | None:
+    """How the end frame of a table with splayed legs leans; None for what stands plumb."""
+    if side in ("front", "rear") or not plan.splay[0]:
+        return None
+    right = side == "right"
+    x = plan.frame.high[0] if right else plan.frame.low[0]
+    return about((x, 0.0, plan.frame.high[2]), lean(plan.splay[0], 0.0, right, False))
 
 
 def _level_top(out: SetOut, rail: Draft, top: float) -> None:
@@ -125,7 +134,7 @@ def _join(out: SetOut, plan: TablePlan, rails: Rails, pair: tuple[Leg, Leg], rai
             )
         return
     planes = [inner_face(plan, leg, axis, under) for leg in pair]
-    ends = [End(leg.draft, axis, not leg.outward(axis)) for leg in pair]
+    ends = [End(leg.draft, axis, not leg.outward(axis), rails.all_round) for leg in pair]
     fit_between(out, rails, rail, axis, (planes[0], planes[1]), (ends[0], ends[1]))
 
 
@@ -194,9 +203,19 @@ def put_stretchers(out: SetOut, plan: TablePlan, legs: list[Leg], keys: Stretche
             )
         )
     joint, path = keys.joint, "table.stretchers.joint"
-    if joint is None and aprons is not None:
+    if joint is None and aprons is not None and plan.upright and plan.taper is None:
         joint, path = aprons.joint, "table.aprons.joint"
-    rails = Rails("stretcher", "table.stretcher", "table.stretchers", stock, sizes[0], sizes[1], joint, path)
+    rails = Rails(
+        name="stretcher",
+        id="table.stretcher",
+        path="table.stretchers",
+        stock=stock,
+        height=sizes[0],
+        low=sizes[1],
+        joint=joint,
+        joint_path=path,
+        all_round=kind == "box",
+    )
     if not _stands(out, plan, rails, kind):
         return
     sides = {"box": SIDES, "h": ("left", "right"), "ends": ("left", "right")}[kind]
@@ -231,35 +250,30 @@ def _stands(out: SetOut, plan: TablePlan, rails: Rails, kind: str) -> bool:
 
 
 def _stretcher(out: SetOut, plan: TablePlan, rails: Rails, legs: list[Leg], side: str) -> Draft:
+    """A stretcher in the middle of its two legs, its own middle at the height that is asked."""
     axis = 0 if side in ("front", "rear") else 1
     across = 1 - axis
     pair = of_side(legs, side)
-    leg = pair[0]
-    outer = leg.outward(across)
-    pose = frame(leg.draft)
-    z = rails.low + rails.height / 2
-    if axis == 0 and not plan.upright:
-        at = [(leg.draft.low[0] + leg.draft.high[0]) / 2, 0.0, z]
-        at[1] = middle_at(plan, leg, 1, z)
-        for _ in range(2):
-            at[2] += (z - pose.point((at[0], at[1], at[2]))[2]) / pose.z[2]
-            at[1] = middle_at(plan, leg, 1, at[2])
-        middle = pose.point((at[0], at[1], at[2]))[1]
-    else:
-        middle = middle_at(plan, leg, across, z)
+    outer = pair[0].outward(across)
+    middle = (_tilt(plan, side) or SQUARE).inverse_point(
+        middle_at(plan, pair[0], rails.low + rails.height / 2)
+    )
     face = plan.frame.high[across] if outer else plan.frame.low[across]
-    inset = abs(face - middle) * (1.0 if (face > middle) == outer else -1.0) - rails.stock.thickness / 2
-    rail = _put(out, plan, rails, side, face, out.sizer.settled(inset))
-    _join(out, plan, rails, pair, rail, axis)
+    inset = (face - middle[across]) * (1.0 if outer else -1.0) - rails.stock.thickness / 2
+    here = replace(rails, low=middle[2] - rails.height / 2)
+    rail = _put(out, plan, here, side, face, out.sizer.settled(inset))
+    _join(out, plan, here, pair, rail, axis)
     return rail
 
 
 def _cross_rail(out: SetOut, plan: TablePlan, rails: Rails, left: Draft, right: Draft) -> None:
-    """The rail between two end stretchers."""
+    """The rail between two end stretchers, low enough to lie on them where they lean."""
     t = rails.stock.thickness
     y = plan.frame.low[1] + out.sizer.settled((plan.frame.size(1) - t) / 2)
     low: Vec = (left.high[0], y, rails.low)
-    box = Box(low, (right.low[0], y + t, rails.low + rails.height))
+    high = out.sizer.settled(rails.height * cos(radians(plan.splay[0])), "down")
+    low = (low[0], low[1], rails.low + (rails.height - high) / 2)
+    box = Box(low, (right.low[0], y + t, low[2] + high))
     rail = out.add("table.stretcher.middle", "middle stretcher", rails.stock, box, (0, 2), path=rails.path)
     if left.tilt is None:
         for end in (left, right):

@@ -17,6 +17,8 @@ class Walls:
     right: Draft | None = None
     floor: Draft | None = None
     ceiling: Draft | None = None
+    front: Draft | None = None
+    back: Draft | None = None
 
 
 def rear_rail(out: SetOut, front: Draft | None) -> Draft | None:

@@ -98,11 +98,7 @@ def runners(
             (box.low[2], top),
         )
     over = min(ceiling.size(2), room.stock.thickness) if ceiling is not None else 0.0
-    if (
-        ceiling is not None
-        and ceiling.size(1) < region.inner_depth - 1.0
-        and ceiling.id.startswith("case.top")
-    ):
+    if ceiling is not None and ceiling.size(1) < region.inner_depth - 1.0:
         _pair(
             out,
             f"{id}.kicker",
@@ -137,8 +133,8 @@ def _pair(
 ) -> None:
     """A strip at each wall.
 
-    Strips that another drawer has put at the same place are shared, and a gap between two rails that is shorter
-    than `LEAST_STRIP` needs none.
+    Strips that another drawer has put at the same place are shared, a runner over a drawer is its kicker, and a gap
+    between two rails that is shorter than `LEAST_STRIP` needs none.
     """
     length = out.sizer.settled(ys[1] - ys[0], "down")
     if length < LEAST_STRIP:
@@ -147,12 +143,20 @@ def _pair(
         face = region.box.low[0] if at_left else region.box.high[0]
         x = sorted((face, face + (width if at_left else -width)))
         box = Box((x[0], ys[0], zs[0]), (x[1], ys[0] + length, zs[1]))
-        if any(_same(d.box, box) for d in out.drafts.values()):
+        if any(_taken(d, name, box) for d in out.drafts.values()):
             continue
         axes = (1, 2) if zs[1] - zs[0] > width else (1, 0)
         strip = out.add(f"{id}.{'left' if at_left else 'right'}", name, stock, box, axes, path=region.path)
         fix_strip(out, wall, strip, region.path, at_left=at_left)
 
 
-def _same(a: Box, b: Box) -> bool:
-    return all(abs(p - q) < 1e-6 for p, q in zip((*a.low, *a.high), (*b.low, *b.high), strict=True))
+def _taken(other: Draft, name: str, box: Box) -> bool:
+    """Whether a strip is there already: the same one, or for a kicker the runner of the drawer over it."""
+    if other.name not in ("runner", "kicker", "guide", "ledger"):
+        return False
+    if name == "kicker" and other.name == "runner":
+        shared = box.overlap(other.box)
+        return shared is not None and min(shared.size(i) for i in range(3)) > 1e-6
+    return all(
+        abs(p - q) < 1e-6 for p, q in zip((*other.low, *other.high), (*box.low, *box.high), strict=True)
+    )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Box
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.bars import bars
+from boardwright.piece.forms.centre_guide import centre_guide
 from boardwright.piece.forms.drawer_settings import Layers
 from boardwright.piece.forms.extension_bars import extension_bars
 from boardwright.piece.forms.region import Region
@@ -74,9 +75,7 @@ def run_room(
         rule="the walls of the opening guide the drawer",
     )
     under = thick if needs_runner(region) and region.walls.floor is None else 0.0
-    return Room(
-        "runners", side + guide, figure.reason, max(under, 0.0), 0.0, length, stock, None, guide, thick
-    )
+    return Room(kind, side + guide, figure.reason, max(under, 0.0), 0.0, length, stock, None, guide, thick)
 
 
 def set_running(
@@ -95,6 +94,9 @@ def set_running(
         return extension_bars(out, id, region, room, left, right, box, front_back, layers)
     if room.kind == "bars":
         return bars(out, id, region, room, left, right, box, front_back, layers)
-    if room.kind == "runners":
-        return runners(out, id, region, room, box, front_back, layers)
+    if room.kind in ("runners", "centre_guide"):
+        run = runners(out, id, region, room, box, front_back, layers)
+        if room.kind == "centre_guide":
+            centre_guide(out, id, region, layers)
+        return run
     return slides(out, id, region, room, box, front_back)

@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boardwright.design.schema import Drawer, DrawerStack, Room, Shelves
+from boardwright.design.schema import Drawer, DrawerStack, Room, Shelves, TrayStack
 from boardwright.piece.forms.drawer import drawer
 from boardwright.piece.forms.drawer_settings import Layers
+from boardwright.piece.forms.fronts import front
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
+from boardwright.piece.forms.trays import heights_agree, stack_of_trays, tray, tray_layers
 from boardwright.piece.records import Space
 from boardwright.piece.setout import SetOut
 
-CONTENTS = ("rows", "columns", "drawer", "drawers", "shelves", "open")
+CONTENTS = ("rows", "columns", "drawer", "drawers", "tray", "trays", "shelves", "open")
 
 
 def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> None:
@@ -29,6 +31,7 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         )
         return
     kind = asked[0] if asked else "open"
+    region = front(out, region, room)
     out.spaces.append(Space(region.path, region.box, kind, out.design.place(region.path)))
     if room.rows is not None:
         _rows(out, region, room, case_stock)
@@ -37,7 +40,13 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
     elif room.drawers is not None:
         _stack(out, region, room.drawers, case_stock, room)
     elif room.drawer is not None:
-        _drawer(out, region, [(f"{region.path}.drawer", room.drawer)])
+        path = f"{region.path}.drawer"
+        _drawer(out, region.at(path, region.name), [(path, room.drawer)])
+    elif room.tray is not None:
+        path = f"{region.path}.tray"
+        tray(out, region.at(path, region.name), tray_layers(out, path, room.tray))
+    elif room.trays is not None:
+        _trays(out, region, room.trays, case_stock, room)
     elif room.shelves is not None:
         _shelves(out, region, room.shelves, case_stock)
 
@@ -51,7 +60,7 @@ def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: 
         f"{region.name}.between",
         room.between,
         default,
-        "nothing between drawers that hang at their sides; else shelves in rows, dividers in columns",
+        "nothing between drawers and trays that hang at their sides; else shelves in rows, dividers in columns",
         f"{region.path}.between",
     )
     allowed = ("divider",) if room.columns is not None else ("none", "rail", "shelf")
@@ -83,7 +92,7 @@ def _rows(out: SetOut, region: Region, room: Room, case_stock: str | None) -> No
     rooms = room.rows or []
     named = [_item(f"{region.path}.rows[{i}]", f"{region.name}.row{i + 1}", r) for i, r in enumerate(rooms)]
     order = list(range(len(rooms)))[::-1]
-    default = "none" if all(r.drawer or r.drawers for r in rooms) else "shelf"
+    default = "none" if all(r.drawer or r.drawers or r.tray or r.trays for r in rooms) else "shelf"
     regions = split(
         out, region, 2, [named[i] for i in order], _between(out, region, room, default, case_stock)
     )
@@ -125,6 +134,13 @@ def _stack(out: SetOut, region: Region, stack: DrawerStack, case_stock: str | No
     for sub in reversed(regions):
         out.spaces.append(Space(sub.name, sub.box, "drawer", out.design.place(path)))
         _drawer(out, sub, layers)
+
+
+def _trays(out: SetOut, region: Region, stack: TrayStack, case_stock: str | None, room: Room) -> None:
+    path = f"{region.path}.trays"
+    between = replace(between_parts(out, region, stack.between or "none", room, case_stock), path=path)
+    if heights_agree(out, path, stack):
+        stack_of_trays(out, region.at(path, region.name), stack, between)
 
 
 def _stack_sizes(out: SetOut, region: Region, stack: DrawerStack, between: Between) -> list[float] | None:

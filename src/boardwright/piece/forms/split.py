@@ -9,7 +9,7 @@ from itertools import pairwise
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
 from boardwright.piece.drafts import Corner, Draft
-from boardwright.piece.forms.region import Region, Walls, rear_rail
+from boardwright.piece.forms.region import Region, rear_rail
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
@@ -267,11 +267,10 @@ def _regions(
                 ceiling=region.walls.ceiling if i == len(items) - 1 else after,
             )
         else:
-            walls = Walls(
-                region.walls.left if i == 0 else before,
-                region.walls.right if i == len(items) - 1 else after,
-                region.walls.floor,
-                region.walls.ceiling,
+            walls = replace(
+                region.walls,
+                left=region.walls.left if i == 0 else before,
+                right=region.walls.right if i == len(items) - 1 else after,
             )
         alike = [b[1] - b[0] for b, s in zip(bounds, sizes, strict=True) if abs(s - sizes[i]) < 1e-6]
         fit = list(region.fit)

@@ -23,7 +23,7 @@ def _beside(wall: Draft, strip: Draft, axis: int) -> float:
 
 
 def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
-    """Screw a strip to a wall.
+    """Screw a strip to a wall at its side or behind it.
 
     Where the wall is solid wood with its grain across the strip, only the first screw is fixed and the others stand
     in slots, so that the wall can move.
@@ -54,6 +54,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         )
         return
     axis = meet.axis
+    along = 1 - axis
     thickness = strip.size(axis)
     settled = out.sizer.settled
     up = settled(meet.box.size(2) / 2)
@@ -64,12 +65,12 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         return
     screw, length = chosen
     crosses = wall.stock.kind == "wood" and wall.length_axis != strip.length_axis
-    low, high = meet.box.low[1], meet.box.high[1]
+    low, high = meet.box.low[along], meet.box.high[along]
     run = high - low
     edge = min(settled(max(12 * screw.shank, 40.0)), settled(run / 4))
     count = 2 if run < 450 else 3
     stagger = settled(STAGGER)
-    shifted = not at_left and not wall.id.startswith("case.side")
+    shifted = not at_left and not wall.id.startswith(("case.side", "box."))
     pitch = (run - 2 * edge - stagger) / (count - 1)
     head = strip.face(axis, meet.high)
     middle = meet.box.low[2] + up
@@ -83,12 +84,12 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
                 wall,
                 axis,
                 not meet.high,
-                spot(axis, head, 2, middle, 1, at),
+                spot(axis, head, 2, middle, along, at),
                 screw,
                 length,
                 thickness,
                 slot=settled(SLOT) if crosses and i else 0.0,
-                slot_axis=1,
+                slot_axis=along,
                 path=path,
             )
         )
@@ -109,7 +110,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
         [meet.away],
         f"{count} screws, {'the first fixed, the others in slots; no glue' if crosses else 'no glue'}",
         glued=False,
-        floats=(1,) if crosses else (),
+        floats=(along,) if crosses else (),
         fasteners=tuple(ids),
         place=out.design.place(path),
     )

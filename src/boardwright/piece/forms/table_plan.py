@@ -92,7 +92,7 @@ def plan_table(out: SetOut, keys: TableKeys) -> TablePlan | None:
     """Settle every size of a table, or tell all that is wrong."""
     problems = Problems(out)
     outside = _outside(out, keys, problems)
-    top_keys, legs, aprons = keys.top, keys.legs, keys.aprons
+    top_keys, aprons = keys.top, keys.aprons
     own = ("table.stock", keys.stock)
     top_stock = out.stock(("table.top.stock", top_keys.stock if top_keys else None), own)
     apron_stock = out.stock(("table.aprons.stock", aprons.stock if aprons else None), own)

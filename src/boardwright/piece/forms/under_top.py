@@ -85,7 +85,8 @@ def screw_up(
         top: the top.
         at: where the screw's axis is [mm].
         gap: between part and top [mm].
-        slot: length of a slot for it in the part [mm]. slot_axis: along which axis.
+        slot: length of a slot for it in the part [mm].
+        slot_axis: along which axis the slot runs.
     """
     held = part.size(2) + gap
     edge = min(part.size(0), part.size(1)) / 2

@@ -36,7 +36,22 @@ def edge(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSet
     elif how == "spline":
         _splined(out, first, second, meet, replace(want, depth=_depth(out, first, second, meet, want)))
     else:
+        if how == "keys":
+            _no_keys(out, first, second, want)
         _plain(out, first, second, meet, replace(want, fasten=how) if how in FASTENED else want)
+
+
+def _no_keys(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:
+    out.find(
+        "fastener.not-here",
+        "keys do not hold an edge joint",
+        f"{want.path}.with",
+        found=f"the {first.name} and the {second.name} in one plane",
+        expected="a mitre, whose corner they cross",
+        source="common practice",
+        remedy="use `with: spline`, or leave `with` out",
+        parts=(first.id, second.id),
+    )
 
 
 def _depth(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings) -> float:

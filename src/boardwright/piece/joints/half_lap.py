@@ -63,22 +63,22 @@ def cross(out: SetOut, first: Draft, second: Draft, crossing: Crossing, want: Jo
 
 
 def _lap(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:
-    """Cut both where they share room: the first from its high side, the second from its low side."""
+    """Cut both where they share room: the first from the side nearer to the second, its high one if neither is."""
     not_here(out, first, second, want)
     over = 3 - first.length_axis - second.length_axis
-    bed = _bed(out, first, second, want, over)
+    shared = common(extent(first, over), extent(second, over))
+    up = first.high[over] - shared[1] <= shared[0] - first.low[over] + EPS
+    bed = _bed(out, first, second, want, over, up)
     if bed is None:
         return
-    depth_first, depth_second = first.high[over] - bed, bed - second.low[over]
-    contacts = [_seat(first, second, over, bed, glued=want.glue)]
+    depths = abs(first.face(over, up) - bed), abs(second.face(over, not up) - bed)
+    contacts = [_seat(first, second, over, bed, up, glued=want.glue)]
     ends = 0
-    for part, other, high, depth in (
-        (first, second, True, depth_first),
-        (second, first, False, depth_second),
-    ):
+    for part, other, high, depth in ((first, second, up, depths[0]), (second, first, not up, depths[1])):
         walls = _cut(part, other, over, high, depth)
         ends += len(walls) == 1
-        contacts += [_wall(first, second, part, over, bed, low_side, glued=False) for low_side in walls]
+        deep = (bed, shared[1]) if high else (shared[0], bed)
+        contacts += [_wall(first, second, part, {over: deep}, low_side) for low_side in walls]
     where = {0: "crossing", 1: "tee", 2: "corner"}[ends]
     slots = over not in (first.thickness_axis, second.thickness_axis)
     kind = "half lap on edge, slots" if slots else f"half lap, {where},"
@@ -87,30 +87,31 @@ def _lap(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:
         first,
         second,
         contacts,
-        [unit(over, True)],
-        f"{kind} {out.text(depth_first)} deep and {out.text(depth_second)} deep{', glued' if want.glue else ', dry'}",
+        [unit(over, up)],
+        f"{kind} {out.text(depths[0])} deep and {out.text(depths[1])} deep{', glued' if want.glue else ', dry'}",
         glued=want.glue,
         place=out.design.place(want.path),
     )
 
 
-def _bed(out: SetOut, first: Draft, second: Draft, want: JointSettings, over: int) -> float | None:
+def _bed(out: SetOut, first: Draft, second: Draft, want: JointSettings, over: int, up: bool) -> float | None:
     """Where the two lie on each other, on the axis across both [mm]; None, with a finding, when there is no room."""
     low, high = common(extent(first, over), extent(second, over))
     share = out.tables.figure("half_lap_share")
+    face = first.face(over, up)
+    beyond = abs(face - (high if up else low))
     depth = out.sizer.size(
         f"{want.name}.depth",
         [(f"{want.path}.depth", want.keys.depth if want.keys else None)],
-        first.high[over] - low - (high - low) * (1 - share.value),
+        beyond + (high - low) * share.value,
         rule="each part gives half of what they share",
         source=share.reason,
         total=f"half of {out.text(high - low)}",
         least=out.sizer.step,
     )
-    least = max(first.high[over] - high, 0.0) + LEAST
-    most = first.high[over] - low - LEAST
+    least, most = beyond + LEAST, beyond + (high - low) - LEAST
     if least - EPS <= depth <= most + EPS:
-        return first.high[over] - depth
+        return face - depth if up else face + depth
     out.find(
         "joint.too-deep",
         f"the lap leaves too little of the {first.name} or of the {second.name}",
@@ -124,9 +125,9 @@ def _bed(out: SetOut, first: Draft, second: Draft, want: JointSettings, over: in
     return None
 
 
-def _seat(first: Draft, second: Draft, over: int, bed: float, *, glued: bool) -> Contact:
+def _seat(first: Draft, second: Draft, over: int, bed: float, up: bool, *, glued: bool) -> Contact:
     area = {i: common(extent(first, i), extent(second, i)) for i in range(3) if i != over}
-    return plane(over, bed, area, True, glued=glued)
+    return plane(over, bed, area, up, glued=glued)
 
 
 def _cut(part: Draft, other: Draft, over: int, high: bool, depth: float) -> list[bool]:
@@ -147,15 +148,11 @@ def _cut(part: Draft, other: Draft, over: int, high: bool, depth: float) -> list
     return walls
 
 
-def _wall(
-    first: Draft, second: Draft, part: Draft, over: int, bed: float, low_side: bool, *, glued: bool
-) -> Contact:
+def _wall(first: Draft, second: Draft, part: Draft, deep: dict[int, Range], low_side: bool) -> Contact:
     """A wall of the lap of a part, which the other part touches with its side."""
     other = second if part is first else first
     run = part.length_axis
-    shared: Range = common(extent(first, over), extent(second, over))
-    deep = (bed, shared[1]) if part is first else (shared[0], bed)
     at = common(extent(part, run), extent(other, run))[0 if low_side else 1]
     across = common(extent(first, other.length_axis), extent(second, other.length_axis))
     second_is_high = low_side if part is first else not low_side
-    return plane(run, at, {over: deep, other.length_axis: across}, second_is_high, glued=glued)
+    return plane(run, at, {**deep, other.length_axis: across}, second_is_high, glued=False)

@@ -9,17 +9,18 @@ from __future__ import annotations
 from math import atan2, degrees
 
 from boardwright.piece.drafts import Crossing, Draft, Meeting
-from boardwright.piece.joints.areas import EPS, common, extent
+from boardwright.piece.joints.areas import EPS, Rect, common, extent, left_over
 from boardwright.piece.joints.faces import unit
-from boardwright.piece.joints.fastening import not_here
 from boardwright.piece.joints.mitre_corner import MitreCorner
+from boardwright.piece.joints.mitre_dowels import dowelled
 from boardwright.piece.joints.mitre_keys import keyed
 from boardwright.piece.joints.mitre_spline import splined
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.joints.sloping import cut_to, outline
+from boardwright.piece.records import Contact
 from boardwright.piece.setout import SetOut
 
-COULD = ("none", "spline", "keys")
+COULD = ("none", "spline", "keys", "dowels")
 
 
 def _axes(first: Draft, second: Draft, axis: int) -> tuple[int, int]:
@@ -111,24 +112,34 @@ def _corner(
 
 
 def _join(out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: JointSettings) -> None:
-    not_here(out, first, second, want)
     plane = corner.plane
+    _whole_blank(out, first, corner.run, corner.run_high)
+    _whole_blank(out, second, corner.axis, corner.axis_high)
     cut_to(first, corner.run, corner.run_high, plane, second.id)
     cut_to(second, corner.axis, corner.axis_high, plane, first.id)
-    i, o, (low, high) = corner.inner, corner.outer, corner.span
-    face = [corner.point(i, low), corner.point(i, high), corner.point(o, high), corner.point(o, low)]
-    contacts = [outline(face, plane.normal, glued=want.glue)]
     ways = [unit(corner.axis, not corner.axis_high), unit(corner.run, corner.run_high)]
     how = _with(out, first, second, want)
     words = ""
+    ids: tuple[str, ...] = ()
+    slots: list[Rect] = []
     flat = corner.square == first.thickness_axis
     if how == "spline":
-        words, contacts = splined(out, first, second, corner, want, flat=flat)
+        words, slots = splined(out, first, second, corner, want, flat=flat)
         ways = [plane.normal]
     elif how == "keys":
-        words = keyed(out, first, second, corner, want, flat=flat)
-    tilt = abs(degrees(atan2(*corner.sides)))
-    angle = "" if abs(tilt - 45) < 1e-6 else f", at {tilt:.4g}° to the end of the {first.name}"
+        words, slots = keyed(out, first, second, corner, want, flat=flat)
+    elif how == "dowels":
+        words, ids = dowelled(out, first, second, corner, want, flat=flat)
+        ways = [plane.normal]
+    whole = ((0.0, corner.length), corner.span)
+    contacts = [_face(corner, rect, glued=want.glue) for rect in left_over(whole, slots)]
+    one, two = corner.sides
+    tilt = degrees(atan2(two, one))
+    angle = (
+        ""
+        if abs(tilt - 45) < 1e-6
+        else f", {tilt:.4g}° off square on the {first.name} and {90 - tilt:.4g}° on the {second.name}"
+    )
     out.joint(
         "mitre",
         first,
@@ -137,22 +148,41 @@ def _join(out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: J
         ways,
         f"{'flat mitre' if flat else 'mitre on edge'}{angle}{words}{', glued' if want.glue else ', dry'}",
         glued=want.glue,
+        fasteners=ids,
         place=out.design.place(want.path),
     )
 
 
+def _whole_blank(out: SetOut, part: Draft, axis: int, high: bool) -> None:
+    """Let a blank end on the step beyond its outer corner: the mitre takes off what is too long."""
+    size = part.size(axis)
+    more = out.sizer.settled(size, "up") - size
+    if more > EPS:
+        part.grow(axis, high, part.grown.get((axis, high), 0.0) + more)
+
+
+def _face(corner: MitreCorner, rect: Rect, *, glued: bool) -> Contact:
+    """A piece of the mitred face: from, to along it from the inner corner, and on the axis square to the corner."""
+    (t0, t1), (low, high) = rect
+    p, q = corner.along(t0), corner.along(t1)
+    face = [corner.point(p, low), corner.point(p, high), corner.point(q, high), corner.point(q, low)]
+    return outline(face, corner.plane.normal, glued=glued)
+
+
 def _with(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> str:
-    how = (want.keys.with_ if want.keys is not None else None) or "none"
+    """What holds the mitre beside the glue: what `with` or `fasten` asks for, if it can be there."""
+    asked = want.keys.with_ if want.keys is not None else None
+    how, key = (asked, "with") if asked is not None else (want.fasten, "fasten")
     if how in COULD:
         return how
     out.find(
         "fastener.not-here",
-        f"{how} do not go into a mitre" if how != "tongue" else "a tongue does not go into a mitre",
-        f"{want.path}.with",
+        f"{how.replace('_', ' ')} {'does' if how == 'tongue' else 'do'} not hold a mitre",
+        f"{want.path}.{key}",
         found=f"a sloping face between the {first.name} and the {second.name}",
-        expected=" or ".join(f"`{c}`" for c in COULD),
+        expected="one of " + ", ".join(f"`{c}`" for c in COULD),
         source="common practice",
-        remedy="use `with: spline` or `with: keys`",
+        remedy="use `with: spline`, `with: keys` or `with: dowels`",
         parts=(first.id, second.id),
     )
     return "none"

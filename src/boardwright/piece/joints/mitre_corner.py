@@ -91,7 +91,7 @@ class MitreCorner:
             (self.axis_high, not self.run_high) if second else (self.run_high, not self.axis_high)
         )
         o, c = (0, 1) if second else (1, 0)
-        points = tuple((abs(p[c] - self.inner[c]), abs(self.outer[o] - p[o])) for p in line)
+        points = tuple((abs(p[c] - self.inner[c]), abs(part.face(on, at_high) - p[o])) for p in line)
         side, edge = part.side(on, at_high), part.side(across, inner_high)
         reach = max(max(p) for p in points)
         part.cuts.append(Moulding(side, edge, "profile", reach, points, span[0], span[1]))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Pose, Vec, cross
 from boardwright.piece.cuts import Moulding
 from boardwright.piece.drafts import Draft
-from boardwright.piece.joints.areas import Range
+from boardwright.piece.joints.areas import Range, Rect
 from boardwright.piece.joints.loose_strips import strip, strip_stock
 from boardwright.piece.joints.mitre_corner import MitreCorner, Point
 from boardwright.piece.joints.settings import JointSettings
@@ -24,8 +24,8 @@ ROOT = 2**0.5
 
 def keyed(
     out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: JointSettings, *, flat: bool
-) -> str:
-    """Slot the outer corner and put keys in; gives their words."""
+) -> tuple[str, list[Rect]]:
+    """Slot the outer corner and put keys in; gives their words and where the slots lie in the mitre."""
     low, high = corner.span
     stock, thick = strip_stock(out, second, want, (high - low) / 2)
     across = sum(corner.sides) / ROOT
@@ -42,10 +42,12 @@ def keyed(
     )
     n = want.count or (1 if flat else max(2, round((high - low) / PITCH)))
     settled = out.sizer.settled
+    slots: list[Rect] = []
     for i in range(n):
         near = low + settled((high - low) * (2 * i + 1) / (2 * n) - thick / 2)
-        _key(out, first, second, corner, want, stock, (near, near + thick), depth)
-    return f", {n} key{'s' * (n > 1)} {out.text(thick)} thick, {out.text(depth)} deep"
+        start = _key(out, first, second, corner, want, stock, (near, near + thick), depth)
+        slots.append(((start, corner.length), (near, near + thick)))
+    return f", {n} key{'s' * (n > 1)} {out.text(thick)} thick, {out.text(depth)} deep", slots
 
 
 def _key(
@@ -57,14 +59,16 @@ def _key(
     stock: Stock,
     span: Range,
     depth: float,
-) -> None:
+) -> float:
+    """Make a slot and its key; gives where the slot begins along the mitre, from the inner corner [mm]."""
     leg = depth * ROOT
     for part, on, at, across, side in (
         (first, corner.run, corner.run_high, corner.axis, corner.axis_high),
         (second, corner.axis, corner.axis_high, corner.run, corner.run_high),
     ):
+        size = leg + abs(part.face(on, at) - corner.outer[0 if part is second else 1])
         part.cuts.append(
-            Moulding(part.side(on, at), part.side(across, side), "chamfer", leg, (), span[0], span[1])
+            Moulding(part.side(on, at), part.side(across, side), "chamfer", size, (), span[0], span[1])
         )
     sa, sr = (1.0 if corner.axis_high else -1.0), (1.0 if corner.run_high else -1.0)
     out_way = corner.vector((sa / ROOT, sr / ROOT))
@@ -93,6 +97,7 @@ def _key(
             glued=want.glue,
             place=out.design.place(want.path),
         )
+    return float(((m[0] - corner.inner[0]) ** 2 + (m[1] - corner.inner[1]) ** 2) ** 0.5)
 
 
 def _on_mitre(corner: MitreCorner, ends: tuple[Point, Point]) -> Point:

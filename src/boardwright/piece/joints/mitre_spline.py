@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boardwright.core.poses import Pose, Vec, cross, dot, scaled
 from boardwright.piece.drafts import Draft
-from boardwright.piece.joints.areas import Range
+from boardwright.piece.joints.areas import Range, Rect
 from boardwright.piece.joints.loose_strips import strip, strip_stock
 from boardwright.piece.joints.mitre_corner import MitreCorner, Point
 from boardwright.piece.joints.settings import JointSettings
@@ -21,8 +21,8 @@ DEEPEST = 0.6
 
 def splined(
     out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: JointSettings, *, flat: bool
-) -> tuple[str, list[Contact]]:
-    """Groove both mitred faces and put a spline in; gives its words and what is left of the faces that touch."""
+) -> tuple[str, list[Rect]]:
+    """Groove both mitred faces and put a spline in; gives its words and where the groove lies in the mitre."""
     across = corner.span[1] - corner.span[0] if flat else corner.length
     stock, thick = strip_stock(out, second, want, across / 2)
     room = min(corner.sides) if flat else corner.length * (1 - NEAR_INNER)
@@ -32,20 +32,12 @@ def splined(
     if flat:
         near = low + out.sizer.settled((high - low - thick) / 2)
         _flat(out, first, second, corner, want, stock, (near, near + thick), depth, reach)
-        strips: list[tuple[Range, Range]] = [
-            ((0.0, corner.length), (low, near)),
-            ((0.0, corner.length), (near + thick, high)),
-        ]
+        slot: Rect = ((0.0, corner.length), (near, near + thick))
     else:
         start = corner.length * NEAR_INNER - thick / 2
         _on_edge(out, first, second, corner, want, stock, (start, start + thick), depth, reach)
-        strips = [((0.0, start), (low, high)), ((start + thick, corner.length), (low, high))]
-    contacts = []
-    for (t0, t1), (a, b) in strips:
-        p, q = corner.along(t0), corner.along(t1)
-        face = [corner.point(p, a), corner.point(p, b), corner.point(q, b), corner.point(q, a)]
-        contacts.append(outline(face, corner.plane.normal, glued=want.glue))
-    return f", spline {out.text(thick)} thick, {out.text(depth)} into each", contacts
+        slot = ((start, start + thick), (low, high))
+    return f", spline {out.text(thick)} thick, {out.text(depth)} into each", [slot]
 
 
 def _depth(out: SetOut, want: JointSettings, most: float, corner: MitreCorner) -> float:
@@ -88,7 +80,7 @@ def _flat(
     thick = span[1] - span[0]
     spline = strip(
         out, second, "spline", stock, (0.0, -reach, 0.0 if up else -thick), (length, reach, thick if up else 0.0),
-        (0, 1), pose, want.path,
+        (1, 0), pose, want.path,
     )  # fmt: skip
     for part, axis, high in ((first, corner.axis, corner.axis_high), (second, corner.run, corner.run_high)):
         cut_to(spline, 0, True, side_plane(part, axis, high), part.id)
@@ -169,7 +161,7 @@ def _on_edge(
     pose = Pose(corner.point(corner.along(place[0] if sense > 0 else place[1]), corner.span[0]), along, y, z)
     thick = place[1] - place[0]
     spline = strip(
-        out, second, "spline", stock, (0.0, -reach, 0.0), (length, reach, thick), (0, 1), pose, want.path
+        out, second, "spline", stock, (0.0, -reach, 0.0), (length, reach, thick), (1, 0), pose, want.path
     )
     for is_second, part in ((False, first), (True, second)):
         sign = 1.0 if is_second else -1.0

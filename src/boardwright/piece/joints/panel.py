@@ -43,7 +43,9 @@ class Room:
     dry: float
 
 
-def room_for(out: SetOut, panel: Draft, axis: int, between: float, depth: float) -> Room:
+def room_for(
+    out: SetOut, panel: Draft, axis: int, between: float, depth: float, share: float = 0.5
+) -> Room:
     """The room that a panel needs along an axis.
 
     Args:
@@ -52,14 +54,15 @@ def room_for(out: SetOut, panel: Draft, axis: int, between: float, depth: float)
         axis: a piece axis in the plane of the panel.
         between: clear size of the opening along it [mm].
         depth: of the grooves [mm].
+        share: of its whole movement that it makes at this side; 1 when its other edge is held.
     """
     stock = panel.stock
     spare = out.tables.figure("drawer_bottom_short").value
     swell = shrink = 0.0
     if stock.kind == "wood":
         rate = stock.across if axis == panel.width_axis else stock.lengthwise
-        swell = max(0.0, rate * (out.moisture.wettest - out.moisture.now)) * between / 2
-        shrink = max(0.0, rate * (out.moisture.now - out.moisture.driest)) * between / 2
+        swell = max(0.0, rate * (out.moisture.wettest - out.moisture.now)) * between * share
+        shrink = max(0.0, rate * (out.moisture.now - out.moisture.driest)) * between * share
     gap = out.sizer.settled(spare + swell, "up")
     held = depth - gap
     return Room(gap, held, held - shrink)
@@ -75,6 +78,7 @@ def float_panel(
     name: str,
     groove: tuple[float, float] | None = None,
     through: bool | None = None,
+    held: Wall | None = None,
 ) -> tuple[Room, ...]:
     """Groove the parts round a panel, and let it grow into the grooves, dry.
 
@@ -90,6 +94,7 @@ def float_panel(
             shoulders never bind.
         through: grooves run through the ends of the walls; None to stop them in a wall that goes on beyond the
             panel with an end that is seen.
+        held: the wall to which its edge is glued; the panel then makes its whole movement at the opposite one.
 
     Returns:
         The room at each wall, in their order.
@@ -97,7 +102,19 @@ def float_panel(
     across = panel.thickness_axis
     low, high = groove or (panel.low[across], panel.high[across])
     opening = panel.box
-    rooms = tuple(room_for(out, panel, w.axis, opening.size(w.axis), depth) for w in walls)
+    rooms = tuple(
+        Room(0.0, depth, depth)
+        if w is held
+        else room_for(
+            out,
+            panel,
+            w.axis,
+            opening.size(w.axis),
+            depth,
+            1.0 if held is not None and w.axis == held.axis else 0.5,
+        )
+        for w in walls
+    )
     _check(out, panel, walls, rooms, depth, path, name)
     for wall, room in zip(walls, rooms, strict=True):
         panel.grow(wall.axis, not wall.high, max(room.held, 0.0))
@@ -117,7 +134,7 @@ def float_panel(
                     )
                 )
     for wall, room in zip(walls, rooms, strict=True):
-        _house(out, panel, wall, room, depth, (low, high), path, name, through)
+        _house(out, panel, wall, room, depth, (low, high), path, name, through, wall is held)
     return rooms
 
 
@@ -131,6 +148,7 @@ def _house(
     path: str,
     name: str,
     through: bool | None,
+    glued: bool,
 ) -> None:
     """The groove in one wall, and the joint there."""
     part, axis, across = wall.part, wall.axis, panel.thickness_axis
@@ -146,16 +164,16 @@ def _house(
     seen = part.seen()
     run = (max(seen.low[along], panel.low[along]), min(seen.high[along], panel.high[along]))
     contacts: list[Contact] = [
-        plane(across, low, {axis: lap, along: run}, True, glued=False),
-        plane(across, high, {axis: lap, along: run}, False, glued=False),
+        plane(across, low, {axis: lap, along: run}, True, glued=glued),
+        plane(across, high, {axis: lap, along: run}, False, glued=glued),
         plane(
             axis,
             face + toward * depth,
             {across: groove, along: run},
             wall.high,
-            glued=False,
+            glued=glued,
             gap=room.gap,
-            why=f"room for the {name} to move",
+            why=f"room for the {name} to move" if room.gap else "",
         ),
     ]
     out.joint(
@@ -164,9 +182,10 @@ def _house(
         panel,
         contacts,
         [unit(axis, wall.high)],
-        f"{name} in a groove {out.text(high - low)} wide, {out.text(depth)} deep, {out.text(room.gap)} of room, dry",
-        glued=False,
-        floats=(axis, along),
+        f"{name} in a groove {out.text(high - low)} wide, {out.text(depth)} deep, "
+        + ("glued at this edge" if glued else f"{out.text(room.gap)} of room, dry"),
+        glued=glued,
+        floats=() if glued else (axis, along),
         place=out.design.place(path),
     )
 

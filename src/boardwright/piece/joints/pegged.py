@@ -13,6 +13,8 @@ from boardwright.piece.setout import SetOut
 
 TWO_FROM = 63.5
 """A tenon so wide has two pegs [mm]: 2 1/2 in, common practice."""
+LEAST_LENGTH = 2.5
+"""Shortest tenon that takes a peg, in diameters of the peg: common practice."""
 FROM_SHOULDER = 1.5
 """From the shoulder to the middle of a peg, in its diameters: common practice."""
 
@@ -51,13 +53,13 @@ def pegs(
             drawn, diameter / 3, "the offset of the drawbore", f"{want.path}.drawbore", diameter
         )
     deep = settled(min(FROM_SHOULDER * diameter, length / 2), "up")
-    if length - deep < diameter - 1e-6 or min(b - a for a, b in wides) < 2 * diameter - 1e-6:
+    if length < LEAST_LENGTH * diameter - 1e-6 or min(b - a for a, b in wides) < 2 * diameter - 1e-6:
         out.find(
             "fastener.none-fits",
             f"no peg fits the tenon of the {second.name}",
             want.path,
             found=f"a tenon {out.about(min(b - a for a, b in wides))} wide and {out.about(length)} long",
-            expected=f"at least {out.up(2 * diameter)} wide and {out.up(2.5 * diameter)} long for a peg "
+            expected=f"at least {out.up(2 * diameter)} wide and {out.up(LEAST_LENGTH * diameter)} long for a peg "
             f"{out.sizer.printer.tool(diameter)} thick",
             source="common practice",
             remedy="make the tenon longer or wider, or leave the pegs out",

@@ -9,16 +9,16 @@ from boardwright.core.poses import Pose, Vec, add, cross, dot, scaled
 from boardwright.piece.cuts import Bevel, Taper
 from boardwright.piece.drafts import Bore, Draft
 from boardwright.piece.joints.faces import facet
-from boardwright.piece.joints.fastening.dowels import DOWEL_SPACING, choose_dowel, dowel_name
-from boardwright.piece.joints.fastening.spots import places
+from boardwright.piece.joints.fastening.dowels import choose_dowel, dowel_name
+from boardwright.piece.joints.fastening.spots import DOWEL_SPACING, places
 from boardwright.piece.records import Contact, Fastener
 from boardwright.piece.setout import SetOut
 
 SQUARE = Pose()
-APART = 3.0
+APART = 2.5
 """Wood left between the dowels of two rails that meet in a leg [mm]: common practice."""
-LEAST_IN = 6.0
-"""Least of a dowel in a leg [mm]: 1/4 in, common practice."""
+LEAST_IN = 5.0
+"""Least of a dowel in a leg [mm]: 3/16 in, common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +96,8 @@ def stretch(out: SetOut, draft: Draft, axis: int, low: Plane, high: Plane, *, ev
         out: the bench.
         draft: its sides on the other two axes are settled.
         axis: that is stretched.
-        low, high: the planes at its two ends.
+        low: the plane at its low end.
+        high: the plane at its high end.
         even: what the step adds is shared by both ends, so that the part stays even; else it is at the high end.
     """
     a = min(p[axis] for p in edges_at(draft, axis, low))
@@ -133,7 +134,9 @@ class End:
 
 
 def sloping_butt(out: SetOut, first: End, second: End, plane: Plane, fasten: str, path: str) -> None:
-    """Glue the end of a part to a sloping face, with dowels square to that face.
+    """Glue the end of a part to a sloping face, with dowels square to the side of the blank it is worked from.
+
+    So all rails that meet a leg from one side go into it the same way, also where the leg is tapered.
 
     Args:
         out: the bench.
@@ -144,21 +147,22 @@ def sloping_butt(out: SetOut, first: End, second: End, plane: Plane, fasten: str
         path: where the file asks for it.
     """
     contact = shoulder(second.draft, second.axis, plane)
-    ids = _dowels(out, first, second, plane, path) if fasten == "dowels" else ()
-    held = f"{len(ids)} dowels square to it" if ids else "no fasteners"
+    way = side_plane(first.draft, first.axis, first.high).normal
+    ids = _dowels(out, first, second, plane, way, path) if fasten == "dowels" else ()
+    held = f"{len(ids)} dowels" if ids else "no fasteners"
     out.joint(
         "butt",
         first.draft,
         second.draft,
         [contact],
-        [plane.normal],
+        [way],
         f"butt joint, sloping shoulder, {held}, glued",
         fasteners=ids,
         place=out.design.place(path),
     )
 
 
-def _dowels(out: SetOut, first: End, second: End, plane: Plane, path: str) -> tuple[str, ...]:
+def _dowels(out: SetOut, first: End, second: End, plane: Plane, way: Vec, path: str) -> tuple[str, ...]:
     across, along = sorted((i for i in range(3) if i != second.axis), key=lambda i: (second.draft.size(i), i))
     thin = second.draft.size(across)
     dowel = choose_dowel(out, thin)
@@ -193,10 +197,10 @@ def _dowels(out: SetOut, first: End, second: End, plane: Plane, path: str) -> tu
     name = dowel_name(out, dowel)
     ids = []
     for point in spots:
-        back = scaled(plane.normal, -1.0)
+        back = scaled(way, -1.0)
         _drill(first, point, back, dowel.diameter, settled(in_first + spare, "up"), name)
         deep = settled(dowel.length - in_first + spare, "up")
-        _drill(second, point, plane.normal, dowel.diameter, deep, name, first.draft.id)
+        _drill(second, point, way, dowel.diameter, deep, name, first.draft.id)
         id = f"dowel.{len(out.fasteners) + 1}"
         ids.append(id)
         out.fasteners.append(
@@ -206,7 +210,7 @@ def _dowels(out: SetOut, first: End, second: End, plane: Plane, path: str) -> tu
                 name,
                 dowel.key,
                 add(point, scaled(back, in_first)),
-                plane.normal,
+                way,
                 dowel.length,
                 dowel.diameter,
                 dowel.diameter,

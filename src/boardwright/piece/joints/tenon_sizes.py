@@ -16,7 +16,7 @@ WALL = 3.0
 BETWEEN = 1.5
 """Wood left between two mortises that come near each other inside a part [mm]: 1/16 in, common practice."""
 LEAST = 6.0
-"""Shortest tenon [mm]: 1/4 in, common practice."""
+"""Shortest and narrowest tenon [mm]: 1/4 in, common practice."""
 LENGTH_SHARE = 2 / 3
 """Length of a blind tenon, of the part that it goes into: two thirds to three quarters, common practice."""
 WIDEST = 114.3
@@ -182,14 +182,20 @@ def reach_of(
     most = whole - WALL - deeper
     free = room - BETWEEN - deeper if others else most
     default = min(whole * LENGTH_SHARE, free)
+    rule = "tenon two thirds of the part it goes into"
+    if not others and _opposite(out, first, second, how):
+        default = min(default, (whole - BETWEEN) / 2 - deeper)
+        rule = (
+            "tenon half of the part it goes into, less what is left between it and that from the other side"
+        )
+    elif others and default < whole * LENGTH_SHARE - EPS:
+        rule = "tenon as long as the mortise already there lets it be"
     length = out.sizer.size(
         f"{want.name}.length",
         [(f"{want.path}.length", keys.length if keys else None)],
         max(default, out.sizer.step),
-        rule="tenon two thirds of the part it goes into"
-        if default > free - EPS or not others
-        else "tenon as long as the mortise already there lets it be",
-        total=f"2/3 × {out.text(whole)}",
+        rule=rule,
+        total=f"2/3 × {out.text(whole)}" if default > whole * LENGTH_SHARE - EPS else out.text(whole),
         direction="down",
         least=out.sizer.step,
     )
@@ -210,6 +216,22 @@ def reach_of(
         )
         length = good
     return Reach(length, deeper)
+
+
+def _opposite(out: SetOut, first: Draft, second: Draft, how: Stand) -> bool:
+    """True when the end of another part stands against the opposite side of the first, in line with the second."""
+    far = first.face(how.axis, not how.high)
+    for other in out.drafts.values():
+        if other is first or other is second or other.tilt is not None or other.length_axis != how.axis:
+            continue
+        stands = other.seen()
+        at = (stands.high if how.high else stands.low)[how.axis]
+        if abs(at - far) < EPS and all(
+            min(stands.high[i], second.high[i]) - max(stands.low[i], second.low[i]) > EPS
+            for i in (how.wide, how.thick)
+        ):
+            return True
+    return False
 
 
 def _met(first: Draft, how: Stand, holes: list[tuple[Range, Range]]) -> list[tuple[float, str]]:

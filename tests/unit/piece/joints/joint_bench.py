@@ -64,7 +64,7 @@ def text_of(parts: list[Laid], joints: list[str], turn: Turn = STRAIGHT, units: 
         for i in range(3):
             low[where[i]] = p.low[i] if signs[i] > 0 else 100.0 - p.high[i]
         a, b = p.axes
-        cuts = f", cuts: [{', '.join(p.cuts)}]" if p.cuts else ""
+        cuts = f", cuts: [{', '.join(_turned(c, signs[b] < 0) for c in p.cuts)}]" if p.cuts else ""
         lines.append(
             f"  {p.name}: {{stock: {p.stock}, length: {p.high[a] - p.low[a]}, width: {p.high[b] - p.low[b]}, "
             f"along: {'xyz'[where[a]]}, across: {'xyz'[where[b]]}, at: {low}{cuts}}}"
@@ -74,8 +74,23 @@ def text_of(parts: list[Laid], joints: list[str], turn: Turn = STRAIGHT, units: 
     return "\n".join(lines) + "\n"
 
 
+def _turned(cut: str, swapped: bool) -> str:
+    """A cut whose side is an edge, with the edges swapped."""
+    if not swapped:
+        return cut
+    return (
+        cut.replace("side: far_edge", "side: x")
+        .replace("side: edge", "side: far_edge")
+        .replace("side: x", "side: edge")
+    )
+
+
 def set_out(
-    parts: list[Laid], joints: list[str], turn: Turn = STRAIGHT, units: str = "in", allow: tuple[str, ...] = ()
+    parts: list[Laid],
+    joints: list[str],
+    turn: Turn = STRAIGHT,
+    units: str = "in",
+    allow: tuple[str, ...] = (),
 ) -> Piece:
     """The piece of such a design; it has no error and no finding about its fit, but those allowed."""
     result = check_text(text_of(parts, joints, turn, units))
@@ -103,12 +118,15 @@ def volume(piece: Piece, name: str) -> float:
 
 
 def fits(piece: Piece, holes: bool = False) -> None:
-    """Nothing overlaps; every face that should touch touches all over, but for round holes where there are any."""
+    """Nothing overlaps; every face that should touch touches all over, but for round holes where there are any.
+
+    At a sharp edge a face that is pressed 0.02 mm loses as much of its width.
+    """
     fit = dry_fit(piece)
     assert not fit.overlaps
     assert fit.touches
     for t in fit.touches:
-        least = 0.75 if holes else 0.999
+        least = 0.75 if holes else 0.998
         assert least * t.area <= t.touching <= 1.001 * t.area, (t.joint, t.contact, t.area, t.touching)
 
 
@@ -121,7 +139,7 @@ def comes_apart(piece: Piece) -> None:
             moved = [_shared(parts, joint, way, by) for by in (0.05, 0.5, 2.0, 8.0, 40.0, 120.0)]
             assert max(moved) < 0.05, (joint.id, way, moved)
         first = joint.directions[0]
-        assert _shared(parts, joint, scaled(first, -1.0), 0.5) > 1.0, (joint.id, "not stopped")
+        assert _shared(parts, joint, scaled(first, -1.0), 3.0) > 1.0, (joint.id, "not stopped")
 
 
 def _shared(parts: dict[str, Part], joint: Joint, way: tuple[float, float, float], by: float) -> float:
