@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import json
 from random import Random
-from typing import Any
+from typing import Any, get_args
+
+import dice_forms
+from boardwright.design.schema import JointKeys
 
 INCH = 25.4
 Mapping = dict[str, Any]
@@ -26,6 +29,10 @@ THIN_IN = (
     ("birch_plywood", "3/8", "9.1 mm"),
 )
 THIN_MM = (("birch_plywood", "6.5", "6.3"), ("birch_plywood", "4", "3.9"), ("birch_plywood", "9", "9.15"))
+
+
+KINDS: tuple[str, ...] = get_args(JointKeys.model_fields["kind"].annotation)
+"""Every kind of joint that the design file knows."""
 
 
 class Dice:
@@ -83,6 +90,14 @@ def design(seed: int, units: str | None = None) -> Mapping:
         0.3, keys, wood_moisture={"now": d.one(6, 8, 10), "driest": d.one(4, 6), "wettest": d.one(10, 12, 14)}
     )
     keys["stock"] = _stock(d)
+    form = d.one("case", "case", "case", "case", "table", "box", "pair")
+    if form == "pair":
+        return keys | dice_forms.pair(d, KINDS)
+    if form != "case":
+        keys[form] = dice_forms.table(d) if form == "table" else dice_forms.box(d)
+        if d.chance(0.3):
+            keys["drawers"] = _drawer(d)
+        return keys
     wide, high, deep = (
         d.random.uniform(203, most) for most in (d.one(800, 1600), d.one(900, 2400), d.one(500, 650))
     )
@@ -111,6 +126,9 @@ def _stock(d: Dice) -> Mapping:
         "wood": d.one(*WOODS),
         "thickness": d.one("1/2", "7/16", "5/8") if inches else d.one("12", "13", "15"),
     }
+    thick = d.one("1 1/4", "1 1/2", "1 3/4", "2 1/4") if inches else d.one("32", "38", "45", "60")
+    out["leg"] = {"wood": d.one(*WOODS), "thickness": thick}
+    out["glass"] = {"sheet": "glass", "thickness": d.one("3 mm", "4 mm")}
     for name, rows in (
         ("panel", SHEETS_IN if inches else SHEETS_MM),
         ("thin", THIN_IN if inches else THIN_MM),
@@ -134,6 +152,8 @@ def _case(d: Dice, wide: float, high: float) -> Mapping:
     for name in ("top", "bottom"):
         if d.chance(0.6):
             keys[name] = _deck(d, name, keys.get("through") != "top_and_bottom")
+    if keys.get("through") != "top_and_bottom" and d.chance(0.12):
+        keys["top"] = {"kind": "lid", "lid": dice_forms.lid(d)}
     if d.chance(0.8):
         keys["back"] = _back(d)
     if d.chance(0.95):
@@ -153,7 +173,9 @@ def _deck(d: Dice, name: str, under: bool) -> Mapping:
 
 
 def _joint(d: Dice, *kinds: str) -> Any:
-    kind = d.one("butt", "rabbet", "dado", "tongue") if d.chance(0.04) else d.one(*kinds)
+    if d.chance(0.15):
+        return dice_forms.joint(d, d.one(*KINDS))
+    kind = d.one(*kinds)
     if d.chance(0.4):
         return kind
     keys: Mapping = {"kind": kind}
@@ -169,7 +191,9 @@ def _joint(d: Dice, *kinds: str) -> Any:
 
 
 def _back(d: Dice) -> Mapping:
-    keys: Mapping = {"set": d.one("rabbet", "rabbet", "groove", "groove", "surface", "none")}
+    keys: Mapping = {
+        "set": d.one("rabbet", "rabbet", "groove", "groove", "surface", "shiplap", "tongued", "none")
+    }
     d.maybe(0.4, keys, stock=d.one("thin", "thin", "thin", "side"))
     d.maybe(0.3, keys, depth=d.between(5, 12), fasten=d.one("screws", "none"))
     d.maybe(0.3, keys, inset=d.between(5, 20))
@@ -198,13 +222,17 @@ def _room(d: Dice, level: int, wide: float, high: float) -> Mapping:
         )
         d.maybe(0.2, keys, stock=d.like(), joint=_joint(d, *INNER))
         return keys
-    content = d.one("drawer", "drawers", "drawers", "shelves", "open")
+    if d.chance(0.2):
+        dice_forms.doors(d, keys)
+    content = d.one("drawer", "drawers", "drawers", "shelves", "open", "trays")
     if content == "drawers" and high > 240:
         keys["drawers"] = _stack(d, high)
         d.maybe(0.2, keys, joint=_joint(d, *INNER), stock=d.like())
     elif content == "shelves" and high > 240:
         keys["shelves"] = {"count": d.random.randint(1, min(4, int(high / 120)))}
         d.maybe(0.4, keys["shelves"], joint=_joint(d, *INNER), stock=d.like())
+    elif content == "trays" and high > 160:
+        keys["trays"] = dice_forms.trays(d)
     elif content != "open" and high < 400:
         keys["drawer"] = _drawer(d) if d.chance(0.4) else {}
     else:
@@ -247,14 +275,14 @@ def _drawer(d: Dice) -> Mapping:
     d.maybe(
         0.3, back, joint=_joint(d, "butt", "dado", "dado", "tongue", "rabbet"), stock=d.one("side", d.like())
     )
-    runs_on = d.one("bars", "runners", "slides")
+    runs_on = d.one("bars", "runners", "slides", "full_extension_bars", "centre_guide")
     d.maybe(0.8, keys, front=front, bottom=bottom, back=back, runs_on=runs_on)
     d.maybe(
         0.3 if d.stock == "board" else 0.8,
         keys,
         sides={"stock": d.one("side", d.like()) if d.stock == "board" else d.like()},
     )
-    if d.chance(0.3):
+    if d.chance(0.3) and runs_on in ("bars", "runners", "slides"):
         keys[runs_on] = {
             "bars": {"stock": "side", "height": d.between(9, 16), "groove": d.between(4, 7)},
             "runners": {

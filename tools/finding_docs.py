@@ -36,6 +36,7 @@ GROUPS = {
     "fastener": "Screws and dowels",
     "wood": "Movement of the wood",
     "fit": "The dry fit",
+    "assembly": "Putting it together",
     "tables": "Table files",
 }
 GUARDS = {

@@ -27,8 +27,10 @@ from boardwright.core.lengths import Printer, read_step
 from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet
 from boardwright.piece.records import Part, Piece
 from boardwright.pipeline import Result, check_text
+from boardwright.solids.assembly import assembly_of
 from boardwright.solids.cells import own_cells
 from boardwright.solids.mesh import shape
+from boardwright.solids.taken import is_planar
 from boardwright.stock.records import BoardLayout
 from boardwright.stock.records import Result as StockRun
 from boardwright.stock.run import run_stock, shop_choices
@@ -98,6 +100,7 @@ def try_design(
         tally.layouts += [f"{name}: {line}" for line in _layout_faults(result.piece, laid)]
     if result.ok:
         tally.sums += [f"{name}: {line}" for line in _unjoined(result.piece)]
+        tally.sums += [f"{name}: {line}" for line in _unbuilt(result.piece)]
     return result
 
 
@@ -109,7 +112,12 @@ def text_of(result: Result) -> str:
 def _wider(keys: Mapping) -> Mapping:
     """The same design, one step wider."""
     step = read_step(keys["work_to"], keys["units"])
-    return {**keys, "case": {**keys["case"], "width": f"{keys['case']['width']} + {step!r} mm"}}
+    for form in ("case", "table", "box"):
+        if form in keys:
+            return {**keys, form: {**keys[form], "width": f"{keys[form]['width']} + {step!r} mm"}}
+    first = keys["parts"]["first"]
+    wider = {**first, "width": f"{first['width']} + {step!r} mm"}
+    return {**keys, "parts": {**keys["parts"], "first": wider}}
 
 
 def _short(f: Finding) -> str:
@@ -156,7 +164,7 @@ def _outside(part: Part, cut: Cut) -> Iterator[str]:
         spans = [(0.0, cut.length, part.size[0]), (0.0, cut.width, part.size[1])]
     elif isinstance(cut, Hole):
         others = [i for i in range(3) if i != cut.side.axis]
-        r = cut.diameter / 2
+        r = NEAR if cut.purpose == "hardware" or cut.lean else cut.diameter / 2
         spans = [(a - r, a + r, part.size[i]) for a, i in zip(cut.at, others, strict=True)]
         spans.append((0.0, cut.depth, part.size[cut.side.axis]))
     if any(low < -NEAR or high > size + NEAR or high - low <= NEAR for low, high, size in spans):
@@ -165,14 +173,16 @@ def _outside(part: Part, cut: Cut) -> Iterator[str]:
 
 def _volumes(part: Part) -> Iterator[str]:
     """Blank less cuts, as boxes and as a mesh."""
+    if len(shape(part.size, part.cuts).decompose()) != 1:
+        yield f"part {part.id}: its cuts take it apart"
     cuts = tuple(c for c in part.cuts if not isinstance(c, Hole))
+    if not is_planar(cuts, part.size):
+        return
     boxes = own_cells(part.size, cuts)
     one = float(np.prod(boxes[:, 1] - boxes[:, 0], axis=1).sum())
     two = float(shape(part.size, cuts).volume())
     if abs(one - two) > 1e-6 * max(one, 1.0) or one <= 0:
         yield f"part {part.id}: volume {one:.3f} as boxes, {two:.3f} as a mesh"
-    if len(shape(part.size, part.cuts).decompose()) != 1:
-        yield f"part {part.id}: its cuts take it apart"
 
 
 def _letters(piece: Piece) -> Iterator[str]:
@@ -270,6 +280,18 @@ def _unjoined(piece: Piece) -> Iterator[str]:
     for part in piece.parts:
         if part.id not in joined and len(piece.parts) > 1:
             yield f"part {part.id}: no joint holds it"
+
+
+def _unbuilt(piece: Piece) -> Iterator[str]:
+    """Parts that no step of the assembly puts in their place, in a piece without a finding that says why."""
+    assembly = assembly_of(piece)
+    if assembly.trapped:
+        yield f"trapped without a finding: {', '.join(i for t in assembly.trapped for i in t.parts)}"
+    built = {i for s in assembly.order for i in (*s.adds, *s.onto)}
+    built |= {i for sub in assembly.subs for copy in sub.copies for i in copy}
+    for part in piece.parts:
+        if part.id not in built and len(piece.parts) > 1:
+            yield f"part {part.id}: no step puts it on"
 
 
 def main() -> int:

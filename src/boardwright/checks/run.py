@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from boardwright.checks import doors, drawers, extension_bars, fasteners, fit, wood
+from boardwright.checks import assembly, doors, drawers, extension_bars, fasteners, fit, wood
 from boardwright.checks.context import Context, context
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
@@ -16,6 +16,9 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fit.open_joints,
     fit.unplanned_gaps,
     fit.thin_webs,
+    assembly.trapped,
+    assembly.drivers,
+    assembly.wrong_ways,
     drawers.travel,
     drawers.height,
     drawers.width,

@@ -50,6 +50,7 @@ from boardwright.design.keys.drawers import (
     TraySlides,
     TrayStack,
 )
+from boardwright.design.keys.face_frames import FaceFrame
 from boardwright.design.keys.frames import Frame, FramePanel
 from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.lids import Lid
@@ -95,6 +96,7 @@ __all__ = [
     "DrawerSides",
     "DrawerStack",
     "EdgeKeys",
+    "FaceFrame",
     "FileName",
     "FixedPanel",
     "Frame",

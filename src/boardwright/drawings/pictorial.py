@@ -42,7 +42,7 @@ def assembled(
         height: that it may have [mm]; it takes what it needs.
     """
     shapes = [*_shapes(parts, [(0.0, 0.0, 0.0)] * len(parts)), *(box_shape(h.box) for h in hardware)]
-    return _drawing("assembled", title or "The piece", parts, picture(shapes, PICTORIAL), [], width, height)
+    return drawing_of("assembled", title or "The piece", parts, picture(shapes, PICTORIAL), [], width, height)
 
 
 def exploded(
@@ -68,7 +68,7 @@ def exploded(
     lines = [
         Line(ends, "centre") for path in _paths(parts, groups, moves) for ends in seen_stretches(path, shown)
     ]
-    return _drawing("exploded", title or "Taken apart", parts, shown, lines, width, height)
+    return drawing_of("exploded", title or "Taken apart", parts, shown, lines, width, height)
 
 
 def _paths(parts: Sequence[Part], groups: Sequence[Motion], moves: Sequence[Vec]) -> list[tuple[Vec, Vec]]:
@@ -167,7 +167,7 @@ def _group_move(part: Part, parts: Sequence[Part], moves: Sequence[Vec]) -> Vec:
     return (x, y, z)
 
 
-def _drawing(
+def drawing_of(
     id: str,
     title: str,
     parts: Sequence[Part],
@@ -176,7 +176,17 @@ def _drawing(
     width: float,
     height: float,
 ) -> Drawing:
-    """The picture at the largest size that fits, the paths over it, letters around it."""
+    """The picture at the largest size that fits, the paths over it, letters around it.
+
+    Args:
+        id: steady name of the drawing.
+        title: what stands over it.
+        parts: one for each of the first shapes of the picture; the letter of each gets a balloon, "" none.
+        shown: the picture, true size.
+        over: lines over it, true size.
+        width: of the drawing on paper [mm].
+        height: that it may have [mm].
+    """
     x0, y0, x1, y1 = shown.box
     k = min((width - 2 * SIDES) / (x1 - x0), (height - 2 * PAD) / (y1 - y0))
     dx = width / 2 - (x0 + x1) / 2 * k

@@ -9,7 +9,10 @@ another only as its mirror image gets its own letter, and says so.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, fields, replace
+from functools import lru_cache
+from operator import attrgetter
 from typing import Any
 
 from boardwright.core.letters import letter
@@ -169,19 +172,26 @@ def shape_key(cut: Cut) -> tuple[Any, ...]:
     name = type(cut).__name__
     if isinstance(cut, Hole) and cut.marked_through:
         return (name, "marked in place", cut.side.value, _r(cut.diameter), _r(cut.depth))
-    return (name, *(_plain(getattr(cut, f.name)) for f in fields(cut) if f.name not in _NO_SHAPE))
+    return (name, *map(_plain, _shape_of(type(cut))(cut)))
 
 
 _NO_SHAPE = frozenset({"holds", "purpose", "for_", "marked_through"})
 
 
+@lru_cache(maxsize=64)
+def _shape_of(kind: type[Cut]) -> Callable[[Cut], tuple[Any, ...]]:
+    """Takes from a cut all fields that are its shape."""
+    return attrgetter(*(f.name for f in fields(kind) if f.name not in _NO_SHAPE))
+
+
 def _plain(value: Any) -> Any:
     """A value of a cut as it is compared: lengths by the grain, sides by their names."""
-    if isinstance(value, float):
-        return _r(value)
-    if isinstance(value, tuple):
-        return tuple(_plain(v) for v in value)
-    return value.value if isinstance(value, Side) else value
+    kind = type(value)
+    if kind is float:
+        return round(value / _GRAIN)
+    if kind is Side:
+        return value.value
+    return tuple(map(_plain, value)) if kind is tuple else value
 
 
 _PLACED = ("at", "start", "end", "sockets", "steps")

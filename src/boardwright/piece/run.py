@@ -5,6 +5,7 @@ from __future__ import annotations
 from boardwright.core.findings import Finding, Severity, grouped
 from boardwright.core.poses import Box
 from boardwright.design.load import Design
+from boardwright.piece.cuts import Bevel
 from boardwright.piece.drafts import Draft
 from boardwright.piece.finish import finish
 from boardwright.piece.forms.box import box
@@ -62,7 +63,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
             )
         return None, grouped(findings)
     parts = finish(list(drafts.values()), design.step)
-    outer = _around(outside_of_form, _bounds(drafts))
+    outer = _around(outside_of_form, _bounds(drafts, outside_of_form))
     piece = Piece(
         design.file.title,
         design.units,
@@ -129,14 +130,25 @@ def _around(case: Box | None, parts: Box | None) -> Box:
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
-def _bounds(drafts: dict[str, Draft]) -> Box | None:
-    """The box round all parts that stand square; the forms themselves know how far sloping parts reach."""
+def _bounds(drafts: dict[str, Draft], form: Box | None) -> Box | None:
+    """The box round all parts that stand square; the forms themselves know how far sloping parts reach.
+
+    A bevelled side counts no farther than the form itself: the blank is longer than what is left of it.
+    """
     square = [d for d in drafts.values() if d.tilt is None]
     if not square:
         return None
-    low = [min(d.low[i] for d in square) for i in range(3)]
-    high = [max(d.high[i] for d in square) for i in range(3)]
+    low = [min(_end(d, i, False, form) for d in square) for i in range(3)]
+    high = [max(_end(d, i, True, form) for d in square) for i in range(3)]
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def _end(draft: Draft, axis: int, high: bool, form: Box | None) -> float:
+    at = draft.face(axis, high)
+    side = draft.side(axis, high)
+    if form is None or not any(isinstance(c, Bevel) and c.side is side for c in draft.cuts):
+        return at
+    return min(at, form.high[axis]) if high else max(at, form.low[axis])
 
 
 def settle_sizes(out: SetOut) -> None:

@@ -14,7 +14,6 @@ from boardwright.piece.records import Piece
 from boardwright.solids.bench import Bench, bench, bits, crossing, names
 from boardwright.solids.blocking import rooms_of
 from boardwright.solids.corner_ways import BESIDE, guided
-from boardwright.solids.driver_reach import PINS
 from boardwright.solids.taking_apart import Split, Tree, come_apart, take_apart
 
 BESIDE_SLIDES = 20.0
@@ -265,9 +264,9 @@ class _Writer:
                 ):
                     continue
                 driven.append(f.id)
-                if f.kind not in PINS and reach.stubby & whole:
+                if reach.stubby & whole:
                     unreached.append(f.id)
-                elif f.kind not in PINS and reach.driver & whole:
+                elif reach.driver & whole:
                     stubby.append(f.id)
             standing = whole
         return AssemblyStep(

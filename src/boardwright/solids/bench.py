@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 import numpy as np
 
 from boardwright.core.poses import Vec, dot
-from boardwright.piece.records import Joint, Piece
+from boardwright.piece.records import Joint, Part, Piece
 from boardwright.solids.blocking import Blocking, blocking, rooms_of
 from boardwright.solids.driver_reach import PINS, Reach, along, reaches
 
@@ -71,7 +71,9 @@ def bench(piece: Piece, block: Blocking | None = None) -> Bench:
         return (index[one], index[two]) if one in index and two in index and one != two else None
 
     block = block or blocking(parts, piece.joints)
-    held = tuple(pair(f.held, f.into) for f in piece.fasteners)
+    held = tuple(
+        None if _is_stop(parts, index, f.held, f.into) else pair(f.held, f.into) for f in piece.fasteners
+    )
     joints = tuple(pair(j.first, j.second) for j in piece.joints)
     of_part: list[list[int]] = [[] for _ in parts]
     near = [0] * len(parts)
@@ -216,3 +218,10 @@ def _strange(joint: Joint, way: Vec) -> bool:
     normals = [c.normal for c in joint.contacts]
     flat = bool(normals) and all(abs(dot(n, normals[0])) > 1 - 1e-6 for n in normals)
     return joint.glued or not flat or abs(dot(normals[0], way)) > 1e-6
+
+
+def _is_stop(parts: Sequence[Part], index: dict[str, int], held: str, into: str) -> bool:
+    """Whether a fastener joins parts that move past each other: a stop, driven when all stands and is pulled out."""
+    if held not in index or into not in index:
+        return False
+    return parts[index[held]].group != parts[index[into]].group

@@ -28,11 +28,14 @@ LEAST = 0.05
 """Room that two solids must share, beyond what they share at rest, to have met [mm3]."""
 SLIVER = 0.05
 """Area that the shadows of two solids may share and still lie beside each other [mm2]."""
+COLLIDE = 50.0
+"""Parts that share more than this as they stand collide: the dry fit says so, neither blocks the other [mm3]."""
 FIRST = (0.3, 1.0, 2.0, 4.0)
 """Where solids are tried first, beyond the place where their boxes meet [mm]."""
 STEP = 5.0
 """Between two later places [mm]."""
 
+Form = tuple[Vec, tuple[Cut, ...]]
 UP, FRONT, RIGHT = AXES[2], scaled(AXES[1], -1.0), AXES[0]
 
 
@@ -229,7 +232,14 @@ def _solids_meet(one: Part, two: Part, d: Vec) -> bool:
     first, last = float(begins[meets].min()), float(end[meets].max())
     rel = relative(one.pose, two.pose)
     own = _rounded(one.pose.inverse_direction(d), 9)
-    return _meet((one.size, one.cuts), (two.size, two.cuts), rel, own, round(first, 4), round(last, 4))
+    return _meet(_form(one, two), _form(two, one), rel, own, round(first, 4), round(last, 4))
+
+
+def _form(part: Part, other: Part) -> Form:
+    """What the solid follows from; less its holes, which are filled, unless boxes could tell all else."""
+    if is_boxes(part) and is_boxes(other):
+        return part.size, part.cuts
+    return part.size, tuple(c for c in part.cuts if not isinstance(c, Hole))
 
 
 def _askew_spans(one: Part, two: Part, d: Vec, sure: bool) -> tuple[Any, Any]:
@@ -275,9 +285,6 @@ def relative(frame: Pose, other: Pose) -> Pose:
     )
 
 
-Form = tuple[Vec, tuple[Cut, ...]]
-
-
 @lru_cache(maxsize=65536)
 def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last: float) -> bool:
     """Whether a solid in its own frame, moved along a direction, meets another."""
@@ -286,7 +293,12 @@ def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last:
     one, two = shape(*moving), placed(*standing, place)
     if _shadows_part(one, two, d):
         return False
-    most = LEAST + (float((one ^ two).volume()) if first <= 0 else 0.0)
+    most = LEAST
+    if first <= 0:
+        rest = float((one ^ two).volume())
+        if rest > COLLIDE:
+            return False
+        most += rest
     count = max(1, math.ceil((last - first - FIRST[-1]) / STEP))
     later = (first + FIRST[-1] + (last - first - FIRST[-1]) * i / count for i in range(1, count + 1))
     tried = [first + t for t in FIRST if first + t < last] + [t for t in later if t > first + FIRST[-1]]

@@ -20,8 +20,10 @@ DRIVER = 150.0
 """Room behind the head for a driver in the hand [mm]: common practice."""
 STUBBY = 60.0
 """Room behind the head for a stubby or right-angle driver [mm]: common practice."""
+DRIVEN = ("screw", "pocket screw", "nail")
+"""Fasteners that a tool drives, and that hold until they are taken out."""
 PINS = ("dowel", "biscuit", "loose tenon")
-"""Fasteners that no tool drives: they sit in both parts, and let them part along their axis only."""
+"""Fasteners that sit in both parts, and let them part along their axis only."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,13 +39,18 @@ class Reach:
 
 
 def reaches(parts: Sequence[Part], fasteners: Sequence[Fastener]) -> list[Reach]:
-    """What stands in the way of the driver of each fastener; the part under the head never does."""
+    """What stands in the way of the driver of each fastener that is driven; the part under the head never does."""
     if not fasteners:
         return []
     rooms = [rooms_of(p) for p in parts]
     boxes = np.concatenate(rooms)
     owner = np.repeat(np.arange(len(parts)), [len(r) for r in rooms])
-    return [Reach(*(_standing(parts, boxes, owner, f, far) for far in (DRIVER, STUBBY))) for f in fasteners]
+    return [
+        Reach(*(_standing(parts, boxes, owner, f, far) for far in (DRIVER, STUBBY)))
+        if f.kind in DRIVEN
+        else Reach(0, 0)
+        for f in fasteners
+    ]
 
 
 def _standing(parts: Sequence[Part], boxes: Any, owner: Any, fastener: Fastener, far: float) -> int:

@@ -6,6 +6,7 @@ sign that it is wrong. What is the same when turned cannot be wrong.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -14,7 +15,7 @@ from typing import Any
 import numpy as np
 
 from boardwright.core.poses import Pose, Vec, add, cross, dot, scaled
-from boardwright.piece.cuts import Cut, Fingers, Groove, Hole, Mortise, Notch, Rabbet, Side, Tenon
+from boardwright.piece.cuts import Cut, Fingers, Groove, Hole, Mortise, Notch, Rabbet, Tenon
 from boardwright.piece.records import Contact, Fastener, Joint, Part, Piece
 from boardwright.solids.assembly import what_matters
 from boardwright.solids.blocking import rooms_of
@@ -22,6 +23,7 @@ from boardwright.solids.cells import clashes, clipped, common_volume
 from boardwright.solids.dry_fit import TOUCH
 from boardwright.solids.taken import around
 from boardwright.solids.travel import is_boxes
+from boardwright.solids.turns import mark_for, turns_of
 
 SAME = 5.0
 """Room in which two solids may differ and count as the same [mm3]."""
@@ -32,29 +34,10 @@ TOUCHES = 0.9
 MEETS = 0.5
 """How far a hole may lie from its fellow and still take the screw or dowel, and how far a cut may lie elsewhere
 without being seen [mm]: common practice."""
-SQUARE = 0.1
-"""Width and thickness that differ by less make a square section [mm]."""
-
 SQUARE_CUTS = (Groove, Rabbet, Notch, Mortise, Tenon, Fingers, Hole)
 """Cuts that the box around them tells."""
 
-END_FOR_END = "end for end"
-OVER = "turned over"
-BOTH = "turned over and end for end"
-QUARTER = "a quarter turn about its length"
-QUARTER_BOTH = "a quarter turn about its length and end for end"
-WORDS = {
-    "Rabbet": "rabbet",
-    "Notch": "notch",
-    "Bevel": "bevel",
-    "Taper": "taper",
-    "Moulding": "moulded edge",
-    "RaisedField": "raised field",
-    "Curve": "curve",
-    "VGroove": "V groove",
-    "DovetailSlot": "dovetail channel",
-    "DovetailTongue": "dovetail tongue",
-}
+WORDS = {"Moulding": "moulded edge", "VGroove": "V groove", "DovetailSlot": "dovetail channel"}
 """What cuts are called where their own name is not what the trade says."""
 
 
@@ -110,36 +93,15 @@ def _wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
                 tuple(words),
                 _named(cuts) or "its shape",
                 not cuts or any(not isinstance(c, Hole) or c.purpose == "hardware" for c in cuts),
-                _mark(parts[0], [turn for turn, _ in found]),
+                mark_for(parts[0], [turn for turn, _ in found]),
             )
         )
     return tuple(sorted(out, key=lambda w: w.letter))
 
 
 def _turned(part: Part) -> Iterator[tuple[str, Part]]:
-    for turn, pose in _turns(part.size):
+    for turn, pose in turns_of(part.size):
         yield turn, replace(part, pose=pose.then(part.pose))
-
-
-@lru_cache(maxsize=1024)
-def _turns(size: Vec) -> tuple[tuple[str, Pose], ...]:
-    """The turns that leave a blank where it is, in its own frame."""
-    length, width, thickness = size
-    x, y, z = (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0)
-    left, down, under = scaled(x, -1.0), scaled(y, -1.0), scaled(z, -1.0)
-    out = [
-        (END_FOR_END, Pose((length, width, 0.0), left, down, z)),
-        (OVER, Pose((0.0, width, thickness), x, down, under)),
-        (BOTH, Pose((length, 0.0, thickness), left, y, under)),
-    ]
-    if abs(width - thickness) < SQUARE:
-        out += [
-            (QUARTER, Pose((0.0, width, 0.0), x, z, down)),
-            (QUARTER, Pose((0.0, 0.0, thickness), x, under, y)),
-            (QUARTER_BOTH, Pose((length, 0.0, 0.0), left, z, y)),
-            (QUARTER_BOTH, Pose((length, width, thickness), left, under, down)),
-        ]
-    return tuple(out)
 
 
 def _twins(part: Part, kinds: dict[str, list[Part]]) -> list[str]:
@@ -383,55 +345,6 @@ def _named(cuts: Iterable[Cut]) -> str:
         elif isinstance(cut, Groove):
             names["groove" if cut.along == 0 else "dado"] = None
         else:
-            names[WORDS.get(type(cut).__name__, type(cut).__name__.lower())] = None
+            name = type(cut).__name__
+            names[WORDS.get(name, re.sub("(?<=[a-z])(?=[A-Z])", " ", name).lower())] = None
     return ", ".join(names)
-
-
-FACING = (
-    ("front", (0.0, -1.0, 0.0)),
-    ("up", (0.0, 0.0, 1.0)),
-    ("left", (-1.0, 0.0, 0.0)),
-    ("right", (1.0, 0.0, 0.0)),
-    ("down", (0.0, 0.0, -1.0)),
-    ("back", (0.0, 1.0, 0.0)),
-)
-"""Marks and the way in which the marked side then looks, in the order in which they are liked."""
-ADJECTIVES = {"up": "upper", "down": "lower"}
-KEPT: dict[str, tuple[int, ...]] = {
-    END_FOR_END: (2,),
-    OVER: (0,),
-    BOTH: (1,),
-    QUARTER: (0,),
-    QUARTER_BOTH: (),
-}
-"""For each turn the axes of the sides that it leaves where they are."""
-
-
-def _mark(part: Part, turns: list[str]) -> str:
-    """The mark that tells all turns: on a side that each of them moves."""
-    kept = {axis for turn in turns for axis in KEPT[turn]}
-    sides = [(word, side) for word, way in FACING for side in Side if dot(_normal(part, side), way) > 0.7]
-    if not turns:
-        return f"write {_own_side(part)} on its inner face"
-    for word, side in sides:
-        if side.axis not in kept:
-            return f"write `{word}` on its {ADJECTIVES.get(word, word)} {_called(side)}"
-    word, side = next((w, s) for w, s in sides if s.axis == 2)
-    arrow = next(w for w, s in sides if s.axis == 0)
-    return f"write `{word}` on its {ADJECTIVES.get(word, word)} {_called(side)}, with an arrow that points {arrow}"
-
-
-def _own_side(part: Part) -> str:
-    for word in ("left", "right", "front", "back"):
-        if part.id.endswith(word):
-            return f"`{word}`"
-    return f"`{part.letter}`"
-
-
-def _normal(part: Part, side: Side) -> Vec:
-    axis = (part.pose.x, part.pose.y, part.pose.z)[side.axis]
-    return axis if side.high else scaled(axis, -1.0)
-
-
-def _called(side: Side) -> str:
-    return ("end", "edge", "face")[side.axis]

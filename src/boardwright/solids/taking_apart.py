@@ -13,7 +13,7 @@ from boardwright.core.poses import dot
 from boardwright.solids.bench import Bench, bits, bulk, closure, crossing, hanging, names
 from boardwright.solids.blocking import relative
 from boardwright.solids.corner_ways import corner_ways, ways_on
-from boardwright.solids.driver_reach import PINS
+from boardwright.solids.driver_reach import DRIVEN
 
 WIPE = 60.0
 """Glue faces that slide on each other farther than this while a joint closes are wiped of their glue [mm]: common
@@ -120,7 +120,7 @@ def best_split(b: Bench, together: int, last: tuple[str, ...] = ()) -> Split | N
     shut = [0] * len(b.near)
     close = 0
     for two, reach, fastener in zip(b.held, b.reach, b.piece.fasteners, strict=True):
-        if not two or fastener.kind in PINS or not all(together >> i & 1 for i in two):
+        if not two or fastener.kind not in DRIVEN or not all(together >> i & 1 for i in two):
             continue
         if reach.driver & together:
             close |= 1 << min(two, key=lambda i: (bulk(b, 1 << i), i))

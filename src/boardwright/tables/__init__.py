@@ -45,6 +45,9 @@ Proportions (`data/proportions.csv`): tenon_thickness_share, tenon_length_frame,
     pocket_angle, pocket_bore, pocket_spacing, pocket_edge,
     pocket_screw_1_2, pocket_screw_3_4, pocket_screw_1, pocket_screw_1_1_2,
     screw_length_ratio, screw_receiver, screw_receiver_least, screw_thread_share, screw_tip_cover,
+    table_height, table_overhang, leg_thickness, leg_foot_share, leg_taper_below, apron_height,
+    apron_drawer_height, apron_setback, stretcher_height, stretcher_up, button_width, button_length,
+    button_tongue, button_pitch, button_gap, cleat_size, clip_diameter, clip_thickness, clip_pitch, clip_play,
     system_hole_pitch, system_hole_diameter, system_hole_setback, shelf_pin_depth.
 
 Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest, shelf_deflection_ratio,

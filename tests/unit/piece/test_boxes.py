@@ -174,3 +174,24 @@ def test_the_number_that_gives_a_hopper_an_inside_is_true(keys: str) -> None:
     wrong = [f for f in check_text(text.replace("SIZE", "9")).findings if f.code == "box.no-room"]
     said = wrong[0].remedy.removeprefix("make the box ").split(" in wider")[0]
     assert codes(text.replace("SIZE", f"9 + {said}")) == []
+
+
+def test_a_mitred_box_of_a_measured_sheet_keeps_its_outside() -> None:
+    """Sides 0.47 thick: mitred, all four are cut to the outside sizes, and only those are on the step."""
+    text = HEAD.replace("thickness: 1/4, measured: 1/4", "thickness: 1/2, measured: 0.47")
+    piece = piece_of(
+        text + "box: {width: 12, depth: 8, height: 5, stock: ply, corner: mitre, bottom: {set: none}}"
+    )
+    assert inches(*piece.outside.low, *piece.outside.high) == [0, 0, 0, 12, 8, 5]
+    fit = dry_fit(piece)
+    assert all(t.touching == pytest.approx(t.area, rel=0.01) for t in fit.touches)
+
+
+def test_a_rabbeted_box_of_a_measured_sheet_is_cut_on_the_step() -> None:
+    text = HEAD.replace("thickness: 1/4, measured: 1/4", "thickness: 1/2, measured: 0.47")
+    piece = piece_of(text + "box: {width: 12, depth: 8, height: 5, stock: ply, bottom: {set: none}}")
+    assert size(piece, "box.front")[:2] == [12, 5]
+    closes(piece)
+    for part in piece.parts:
+        steps = [v / piece.step for v in part.size[:2]]
+        assert steps == pytest.approx([round(s) for s in steps])

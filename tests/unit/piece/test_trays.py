@@ -4,11 +4,14 @@ The case is 20 x 16 outside of 3/4 stock: 18 1/2 wide inside. Ledger trays keep 
 practice).
 """
 
+from dataclasses import replace
+
 import pytest
 
 from bench import IN, codes, grooves, holes, inches, piece_of, rabbets, size
 from boardwright.piece.cuts import Curve, Hole
-from boardwright.pipeline import check_text
+from boardwright.solids.cells import cells
+from boardwright.solids.travel import hits
 
 STOCK = """
 boardwright: 1
@@ -100,7 +103,7 @@ def test_a_lift_out_tray_in_a_case_rests_on_ledgers() -> None:
 
 
 def test_a_case_of_solid_wood_leaves_room_behind_for_its_shrinking() -> None:
-    """Sugar maple, flat sawn, 0.00353 per 1 % (Wood Handbook table 13-5): 16 in deep lose 2 % x 0.00353 x 16 = 0.113."""
+    """Sugar maple, flat sawn, 0.00353 per 1 % (Wood Handbook table 13-5): 16 in deep lose 2 x 0.00353 x 16 = 0.113."""
     solid = piece_of(case("{tray: {lift_out: true, box_height: 3}}", stock="maple"))
     sheet = piece_of(case("{tray: {lift_out: true, box_height: 3}}"))
     gone = size(sheet, "tray.1.left")[0] - size(solid, "tray.1.left")[0]
@@ -116,10 +119,26 @@ def test_trays_in_a_box_lie_one_over_the_other_and_come_out_upwards() -> None:
     assert one.low[2] > two.high[2]
     assert [m.direction for m in piece.motions] == [(0.0, 0.0, 1.0)] * 2
     # 16 - 2 x 3/4 - 2 x 1/16 by 10 - 2 x 3/4 - 2 x 1/16
-    assert inches(piece.part("tray.1.right").box.high[0] - one.low[0], one.size(1)) == [14.375, 8.375]
-    # the lower tray cannot be lifted past the upper one's ledgers
-    found = [f for f in check_text(box("{count: 2, heights: [2, 2 1/2], tray: {lift_out: true}}")).findings]
-    assert not [f for f in found if f.code.startswith("fit.")]
+    wide = [
+        piece.part(f"tray.{n}.right").box.high[0] - piece.part(f"tray.{n}.left").box.low[0] for n in (1, 2)
+    ]
+    assert inches(wide[0], one.size(1)) == [14.375, 8.375]
+    # the lower one is narrower by two ledgers of 3/8, so that it passes them; its own stand out 3/4
+    assert inches(wide[1]) == [13.625]
+    assert size(piece, "tray.2.ledger.left")[1:] == [0.5, 0.75]
+
+
+def test_the_lower_tray_passes_the_ledgers_over_it_when_the_upper_is_out() -> None:
+    piece = piece_of(
+        box("{count: 3, heights: [2, 2, 2], tray: {lift_out: true, ledgers: {height: 1/2, width: 1/4}}}")
+    )
+    for n in (1, 2, 3):
+        still = [p for p in piece.parts if p.group == "case" or not p.group.startswith("tray.")]
+        assert {f"tray.{k}.ledger.left" for k in (1, 2, 3)} <= {p.id for p in still}
+        moving = [p for p in piece.parts if p.group == f"tray.{n}"]
+        motion = replace(piece.motions[n - 1], travel=8 * IN)
+        alone = replace(piece, parts=(*still, *moving), motions=(motion,))
+        assert hits(alone, {p.id: cells(p) for p in alone.parts}) == []
 
 
 def test_a_sideways_tray_slides_on_ledgers_in_front_and_behind() -> None:

@@ -13,15 +13,8 @@ from assembly_pieces import DOWN, X, Y, Z, joint, part, piece
 from boardwright.core.poses import Box, Pose
 from boardwright.piece.cuts import Cut, Groove, Hole, Mortise, Rabbet, Side
 from boardwright.piece.records import Contact, Fastener, Piece
-from boardwright.solids.poses_tried import (
-    BOTH,
-    END_FOR_END,
-    OVER,
-    QUARTER,
-    QUARTER_BOTH,
-    WrongPose,
-    wrong_poses,
-)
+from boardwright.solids.poses_tried import WrongPose, wrong_poses
+from boardwright.solids.turns import BOTH, END_FOR_END, OVER, QUARTER, QUARTER_BOTH
 
 SIZE = (200.0, 40.0, 20.0)
 

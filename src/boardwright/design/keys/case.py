@@ -9,6 +9,7 @@ from pydantic import Field
 from boardwright.design.keys.base import Keys, LengthText, optional
 from boardwright.design.keys.doors import Door, DoorPair, FixedSpec
 from boardwright.design.keys.drawers import Drawer, DrawerStack, Tray, TrayStack
+from boardwright.design.keys.face_frames import FaceFrame
 from boardwright.design.keys.joints import JointSpec
 from boardwright.design.keys.lids import Lid
 
@@ -122,6 +123,7 @@ class Case(Keys):
     top: Deck | None = optional("the top", "as each of its keys says")
     bottom: Deck | None = optional("the bottom", "as each of its keys says")
     back: Back | None = optional("the back", "as each of its keys says")
+    face_frame: FaceFrame | None = optional("a frame before it; `depth` includes it", "no face frame")
     inside: Room | None = optional("the tree of spaces", "one open space")
 
 

@@ -122,8 +122,8 @@ class JointKeys(Keys):
         "tenon: held by pegs", "`true` with `drawbore` and in a breadboard end, else `false`"
     )
     drawbore: LengthText | None = optional(
-        "tenon: how much nearer to the shoulder the peg hole in the tenon lies ",
-        "0: in line",
+        "tenon: how much nearer to the shoulder the peg hole in the tenon lies",
+        "0: in line; {drawbore_offset} is usual",
     )
     biscuit: Literal[0, 10, 20] | None = optional(
         "biscuits: their number",

@@ -60,8 +60,10 @@ def tenon(cut: Tenon, size: Vec, p: Printer) -> Said:
         (cut.end.axis, f"shoulder {p.size(shoulder)} from {FROM[cut.end.axis]}"),
         (cut.wide, f"{spans_text(full, p)} from {FROM[cut.wide]}"),
     ]
-    for a, b, long in short:
-        said.append((2, f"haunch {p.size(long)} long from {p.size(a)} to {p.size(b)} off {FROM[cut.wide]}"))
+    for long in dict.fromkeys(long for _, _, long in short):
+        spans = sorted((a, b) for a, b, other in short if other == long)
+        what = "haunch" if len(spans) == 1 else "tongue"
+        said.append((2, f"{what} {p.size(long)} long, {spans_text(spans, p)} from {FROM[cut.wide]}"))
     unseen, seen = places(said)
     name = "tenon" if len(full) < 2 else f"{len(full)} tenons"
     where = "at" if cut.end.axis == 0 else "along"

@@ -20,6 +20,7 @@ from boardwright.piece.setout import SetOut
 PATH = "table.aprons.drawers"
 LEAST_OPENING = 25.0
 """Least height of an opening for a drawer [mm]: 1 in, common practice."""
+DOWELED = JointKeys(kind="butt", fasten="dowels")
 FILLED = JointKeys(kind="butt", fasten="none", glue=True)
 
 
@@ -64,9 +65,9 @@ def put_drawers(
             show=((1, False),),
             path=PATH,
         )
-        usual = APRON_JOINT if name == "lower" else "butt"
+        asked = keys.joint or (DOWELED if name == "upper" else None)
         for leg in pair:
-            make_joint(out, f"{PATH}.joint", keys.joint, f"{PATH}.joint", usual, leg.draft, rails[name])
+            make_joint(out, f"{PATH}.joint", asked, f"{PATH}.joint", APRON_JOINT, leg.draft, rails[name])
     walls = [_wall(out, plan, legs, aprons[side], side) for side in ("left", "right")]
     aprons["left"], aprons["right"] = walls
     rear = aprons["rear"].low[1]
@@ -75,7 +76,7 @@ def put_drawers(
         Walls(walls[0], walls[1], rails["lower"], rails["upper"]),
         PATH,
         "apron",
-        out.sizer.settled(rear - face, "down"),
+        rear - face,
         (x[1] - x[0], high - low - 2 * t),
         (False, False, False, False),
     )

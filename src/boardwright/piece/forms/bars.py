@@ -46,6 +46,8 @@ def bars(
     )
     groove_high = high + play
     deep = _bar_groove(out, id, left, layers)
+    if back_in_the_way(out, id, left, deep, layers):
+        return Run(0.0)
     beside = (region.box.size(0) - box.size(0)) / 2
     thick = sizer.settled(beside + deep - tables.figure("bar_depth_clearance").value, "down")
     start = front_back + sizer.settled(25.4)
@@ -163,3 +165,21 @@ def _cut_inside(id: str, side: Draft) -> float:
 def groove_room(id: str, side: Draft) -> float:
     """The deepest groove for a bar in a drawer side [mm]: half of it, and clear of the joint of the back."""
     return min(side.size(0) / 2, side.size(0) - _cut_inside(id, side) - LEAST_BETWEEN)
+
+
+def back_in_the_way(out: SetOut, id: str, side: Draft, groove: float, layers: Layers) -> bool:
+    """Whether the joint of a drawer back fills the rear end of a groove for a bar; a finding says so."""
+    back = out.drafts[f"{id}.back"]
+    left = back.low[0] - side.low[0]
+    if left >= groove - 1e-6:
+        return False
+    out.find(
+        "drawer.no-room-for-bars",
+        f"the back of {id.replace('.', ' ')} stands in the way of its bars",
+        layers.path("back.joint"),
+        found=f"{out.about(max(left, 0.0))} of the sides outside the back, grooves {out.about(groove)} deep",
+        expected=f"at least {out.up(groove)}: the grooves run out at the rear ends of the sides",
+        remedy="join the back with a `dado`, or run the drawer on runners or slides",
+        parts=(back.id, side.id),
+    )
+    return True

@@ -77,8 +77,9 @@ def no_room(out: SetOut, path: str, message: str, found: str, expected: str, rem
 def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | None:
     settled = out.sizer.settled
     t = stock.thickness
-    inside = settled(sizes.width - 2 * t, "down")
-    deep = settled(sizes.depth - 2 * t, "down")
+    mitred = keys.corner is not None and keys.corner.kind == "mitre"
+    inside = sizes.width - 2 * t
+    deep = sizes.depth - 2 * t if mitred else settled(sizes.depth - 2 * t, "down")
     if min(inside, deep) < LEAST_INSIDE:
         no_room(
             out,
@@ -89,9 +90,14 @@ def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | Non
             f"make it at least {out.up(2 * t + LEAST_INSIDE)} wide and deep, or its sides thinner",
         )
         return None
-    width, depth = inside + 2 * t, deep + 2 * t
-    out.sizer.explain("box.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}", "settled down")
-    out.sizer.explain("box.inside.depth", deep, f"{out.text(depth)} less 2 × {out.text(t)}", "settled down")
+    width, depth = sizes.width, deep + 2 * t
+    out.sizer.explain("box.inside.width", inside, f"{out.text(width)} less 2 × {out.text(t)}")
+    out.sizer.explain(
+        "box.inside.depth",
+        deep,
+        f"{out.text(sizes.depth)} less 2 × {out.text(t)}",
+        "" if mitred else "settled down",
+    )
     out.chains.append(
         Chain("width of the box", (("side", t), ("inside", inside), ("side", t)), ("outside width", width))
     )

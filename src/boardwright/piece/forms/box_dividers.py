@@ -44,7 +44,7 @@ def dividers(
     inside = Box((left.high[0], front.high[1], floor), (right.low[0], rear.low[1], floor + height))
     made: dict[int, list[Draft]] = {}
     for axis, count, ends in ((0, keys.across or 0, (front, rear)), (1, keys.along or 0, (left, right))):
-        made[axis] = _row(out, axis, count, inside, stock)
+        made[axis] = _row(out, axis, count, inside, stock, ends[0])
         for wall in made[axis]:
             for end in ends:
                 make_joint(
@@ -59,8 +59,8 @@ def dividers(
             _rests(out, bottom, wall, inside)
 
 
-def _row(out: SetOut, axis: int, count: int, inside: Box, stock: Stock) -> list[Draft]:
-    """Walls square to an axis, evenly parted [mm]."""
+def _row(out: SetOut, axis: int, count: int, inside: Box, stock: Stock, end: Draft) -> list[Draft]:
+    """Walls square to an axis, evenly parted; their places on the part they end at lie on the step, from both ends."""
     t = stock.thickness
     clear = (inside.size(axis) - count * t) / (count + 1)
     if count and clear < LEAST_CELL:
@@ -77,8 +77,9 @@ def _row(out: SetOut, axis: int, count: int, inside: Box, stock: Stock) -> list[
         return []
     made = []
     for i in range(count):
-        near = out.sizer.settled(clear * (min(i, count - 1 - i) + 1) + t * min(i, count - 1 - i))
-        at = inside.low[axis] + near if 2 * i < count else inside.high[axis] - near - t
+        k = min(i, count - 1 - i)
+        near = out.sizer.settled(inside.low[axis] - end.low[axis] + clear * (k + 1) + t * k)
+        at = end.low[axis] + near if 2 * i < count else end.high[axis] - near - t
         low, high = list(inside.low), list(inside.high)
         low[axis], high[axis] = at, at + t
         box = Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import Case, Deck, Lid
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.back import BackPlan, set_back
+from boardwright.piece.forms.face_frame import face_frame, face_plan
 from boardwright.piece.forms.lid import lid, lid_rail
 from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.spaces import fill
@@ -48,7 +49,9 @@ def case(out: SetOut, keys: Case) -> Box | None:
     up = _up(out, keys, through)
     t = side_stock.thickness
     settled = out.sizer.settled
-    deep = settled(depth - back.behind, "down")
+    face = face_plan(out, keys.face_frame, stock)
+    before = face.stock.thickness if face is not None else 0.0
+    deep = settled(depth - back.behind - before, "down")
     inside = width - 2 * t
     net = height - top.thickness - bottom.thickness - up
     if through == "sides":
@@ -91,7 +94,7 @@ def case(out: SetOut, keys: Case) -> Box | None:
         _join_deck(out, deck, drafts, left, right, through, up)
     full_top = tops[0] if top.kind == "full" else None
     if top.kind == "lid":
-        full_top = lid_rail(out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling)
+        full_top = lid_rail(out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling, back.set)
     full_bottom = bottoms[0] if bottom.kind == "full" else None
     set_back(out, back, left, right, full_top, full_bottom)
     if top.kind == "lid" and full_top is not None:
@@ -105,9 +108,15 @@ def case(out: SetOut, keys: Case) -> Box | None:
         settled(deep - back.room, "down"),
         (inside, net),
     )
+    if face is not None:
+        foot = up if through == "sides" else 0.0
+        front = face_frame(
+            out, face, left, right, tops, bottoms, (foot, z_ceiling if top.kind == "lid" else height), z_floor
+        )
+        region = replace(region, front=front)
     if keys.inside is not None:
         fill(out, region, keys.inside, keys.stock)
-    return Box((0.0, 0.0, 0.0), (width, deep + back.behind, height))
+    return Box((0.0, -before, 0.0), (width, deep + back.behind, height))
 
 
 def lid_keys(keys: Case) -> Lid | None:

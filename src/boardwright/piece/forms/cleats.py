@@ -26,7 +26,8 @@ def cleats(out: SetOut, plan: TablePlan, top: Draft, aprons: list[Apron]) -> Non
         length = run[1] - run[0]
         if length < LEAST_CLEAT:
             continue
-        across = min(size, apron.draft.stock.thickness)
+        stock = apron.draft.stock
+        across = stock.thickness if stock.kind == "sheet" else min(size, stock.thickness)
         span = {apron.axis: apron.inside(0.0, across), apron.along: run}
         high = plan.frame.high[2]
         box = Box((span[0][0], span[1][0], high - size), (span[0][1], span[1][1], high))
@@ -34,9 +35,7 @@ def cleats(out: SetOut, plan: TablePlan, top: Draft, aprons: list[Apron]) -> Non
         if there is not None:
             hold_top(out, plan, top, there)
             continue
-        cleat = out.add(
-            f"table.cleat.{apron.side}", "cleat", apron.draft.stock, box, (apron.along, 2), path=PATH
-        )
+        cleat = out.add(f"table.cleat.{apron.side}", "cleat", stock, box, (apron.along, 2), path=PATH)
         make_joint(out, "table.top.cleat", HELD, PATH, "butt", cleat, apron.draft)
         hold_top(out, plan, top, cleat)
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
+from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import Hinges
 from boardwright.piece.drafts import Bore, Draft
 from boardwright.piece.records import Hardware
 from boardwright.piece.setout import SetOut
-from boardwright.core.poses import Box, Vec
 
 LEAST_BEFORE = 3.0
 """Wood before the bottom of the bore [mm]: 1/8 in, common practice."""
@@ -90,7 +92,10 @@ def cup_hinges(
         fig("cup_hinge_edge").reason,
     )
     words = {"inset": "inset", "overlay": "full overlay", "half_overlay": "half overlay"}[lap]
-    for i, z in enumerate(_spots(out, id, keys, path, door, carrier)):
+    spots = _spots(out, id, keys, path, door, carrier)
+    if spots is None:
+        return False
+    for i, z in enumerate(spots):
         _bore(out, carrier, x, z, cup, depth)
         for step in (-0.5, 0.5):
             at: Vec = (x + away * offset, carrier.high[1], z + step * fig("cup_hinge_dowel_spacing").value)
@@ -148,17 +153,48 @@ def _plate(out: SetOut, post: Draft, left: bool, front: float, z: float) -> None
 
 def _spots(
     out: SetOut, id: str, keys: Hinges | None, path: str, door: list[Draft], carrier: Draft
-) -> list[float]:
-    """Heights of the cups [mm]."""
+) -> list[float] | None:
+    """Heights of the cups, clear of the joints of the rails [mm]; None, with a finding, when there is no room."""
     height = carrier.size(2)
     count = cup_count(out, id, keys, path, height, mass(door))
     end = out.tables.figure("cup_hinge_end")
     first = out.sizer.settled(min(end.value, height / 4))
-    out.sizer.explain(
-        f"{id}.hinges.first", first, "", "from the end of the door to the middle of the cup", end.reason
-    )
     span = height - 2 * first
-    return [carrier.low[2] + out.sizer.settled(first + span * i / (count - 1)) for i in range(count)]
+    wished = [carrier.low[2] + out.sizer.settled(first + span * i / (count - 1)) for i in range(count)]
+    half = (out.tables.figure("cup_hinge_dowel_spacing").value + out.tables.figure("cup_hinge_dowel").value) / 2
+    rails = [p for p in door if p.length_axis == 0 and p is not carrier and carrier.box.overlap(p.box) is not None]
+    closed = sorted((p.low[2] - half - LEAST_BEFORE, p.high[2] + half + LEAST_BEFORE) for p in rails)
+    spots = [_clear(out, z, carrier.low[2], closed) for z in wished]
+    near = min(b - a for a, b in pairwise(spots))
+    if near < 2 * half + LEAST_BEFORE or spots[0] < carrier.low[2] + half or spots[-1] > carrier.high[2] - half:
+        out.find(
+            "door.hinge-no-room",
+            f"cup hinges have no room at {id.replace('.', ' ')}",
+            path,
+            found=f"a door {out.about(height)} high"
+            + (f", {count} hinges between the joints of its rails" if rails else f", {count} hinges"),
+            expected=f"{out.up(2 * half + 2 * LEAST_BEFORE)} for each, clear of the joints",
+            source="common practice",
+            remedy="use `kind: butt`, or a higher door",
+        )
+        return None
+    out.sizer.explain(
+        f"{id}.hinges.first",
+        spots[0] - carrier.low[2],
+        "clear of the rail" if abs(spots[0] - wished[0]) > 1e-6 else "",
+        "from the end of the door to the middle of the cup",
+        end.reason,
+    )
+    return spots
+
+
+def _clear(out: SetOut, z: float, low: float, closed: list[tuple[float, float]]) -> float:
+    """The place nearest to one that lies in none of some spans [mm]."""
+    marks = [z, *(v for span in closed for v in span)]
+    settled = [low + out.sizer.settled(v - low, "down") for v in marks]
+    settled += [low + out.sizer.settled(v - low, "up") for v in marks]
+    free = [v for v in settled if not any(a + 1e-6 < v < b - 1e-6 for a, b in closed)]
+    return min(free, key=lambda v: (abs(v - z), v))
 
 
 def mass(parts: list[Draft]) -> float:

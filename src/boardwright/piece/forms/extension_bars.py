@@ -12,7 +12,7 @@ from boardwright.core.poses import Box
 from boardwright.piece.cuts import VGroove
 from boardwright.piece.drafts import Bore, Channel, Draft, Step
 from boardwright.piece.forms.bar_section import KEYS, Section, Wall, section
-from boardwright.piece.forms.bars import END_PLAY, LEAST_BAR_LENGTH
+from boardwright.piece.forms.bars import END_PLAY, LEAST_BAR_LENGTH, back_in_the_way
 from boardwright.piece.forms.drawer_settings import Layers
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.run_room import Room, Run
@@ -86,7 +86,7 @@ def extension_bars(
         return Run(0.0)
     beside = (region.box.size(0) - box.size(0)) / 2
     cross = section(out, id, left, walls, beside, box.size(2), region.box.size(1), layers)
-    if cross is None:
+    if cross is None or back_in_the_way(out, id, left, cross.groove, layers):
         return Run(0.0)
     lengths = _lengths(out, id, region, left, box, front_back, cross, layers)
     along = [
@@ -230,8 +230,8 @@ class _Setting:
                 bar,
                 [plane(2, at, {0: (reach[0], reach[1]), 1: run}, high, glued=False)],
                 [unit(1, part is side)],
-                f"{'the bar runs' if part is wall else 'runs on a bar'} in a groove "
-                f"{out.text(c.height + c.play)} wide, {out.text(depth)} deep; its screw is a stop",
+                f"groove {out.text(c.height + c.play)} wide, {out.text(depth)} deep, a running fit; "
+                "its screw is a stop",
                 glued=False,
                 floats=(1,),
                 fasteners=(screw,),
@@ -311,7 +311,7 @@ class _Setting:
             block,
             [plane(2, low, across, True), plane(2, low + c.slot, across, False)],
             [unit(1, name == "rear")],
-            f"block {out.text(s.block)} long closes the slot, glued",
+            f"block {out.text(s.block)} long in the end of the slot, glued",
             place=out.design.place(self.region.path),
         )
 

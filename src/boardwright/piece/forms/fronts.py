@@ -7,6 +7,7 @@ from dataclasses import replace
 from boardwright.core.poses import Box
 from boardwright.design.schema import Room
 from boardwright.piece.forms.door import doors
+from boardwright.piece.forms.face_frame import at_front
 from boardwright.piece.forms.fixed_panel import fixed_panel
 from boardwright.piece.forms.region import Region
 from boardwright.piece.setout import SetOut
@@ -35,11 +36,14 @@ def front(out: SetOut, region: Region, room: Room) -> Region:
     else:
         keys = room.door or room.doors
         assert keys is not None
-        reach = doors(out, region, keys, path, sliding=_slides(room))
+        opening = at_front(region)
+        reach = doors(out, opening, keys, path, sliding=_slides(room))
+        reach = max(0.0, reach + opening.box.low[1] - region.box.low[1])
     low, high = region.box.low, region.box.high
     return replace(
         region,
         box=Box((low[0], low[1] + reach, low[2]), high),
+        front=None,
         inner_depth=out.sizer.settled(region.inner_depth - reach, "down"),
     )
 

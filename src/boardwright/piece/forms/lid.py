@@ -5,6 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Lid
 from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
 from boardwright.piece.forms.hinge_line import HingeLine
@@ -28,8 +29,28 @@ def lid_rail(
     right: Draft,
     stock: Stock,
     top: float,
+    back: str,
 ) -> Draft:
-    """The rail between the sides under the rear of the lid; `top` is where the lid lies [mm]."""
+    """The rail between the sides under the rear of the lid.
+
+    Args:
+        out: the bench.
+        keys: what the file says of the lid. joint: of the rail.
+        left, right: the sides.
+        stock: of the rail.
+        top: where the lid lies [mm].
+        back: how the back is set.
+    """
+    if back in BOARDED:
+        out.find(
+            "case.lid-back",
+            "a back of boards cannot be let into the rail that takes the hinges of the lid",
+            "case.back.set",
+            found=back,
+            expected="`rabbet`, `groove` or `surface`",
+            source="common practice: the rail keeps too little wood for their screws",
+            remedy="use `rabbet`",
+        )
     figure = out.tables.figure("lid_rail")
     height = out.sizer.size(
         f"{PATH}.rail_width",
@@ -48,8 +69,9 @@ def lid_rail(
         (0, 2),
         path="case.top",
     )
+    usual = "tongue" if back == "surface" else "butt"
     for side in (left, right):
-        make_joint(out, "case.lid.rail.joint", joint, "case.top.joint", "butt", side, rail)
+        make_joint(out, "case.lid.rail.joint", joint, "case.top.joint", usual, side, rail)
     return rail
 
 
@@ -90,7 +112,8 @@ def lid(
         return
     still = [p for id in ("case.back",) if (p := out.drafts.get(id)) is not None and p.high[2] > z - 1e-6]
     line = HingeLine(
-        hung, (*still, rail), 0, 2, True, z, 0.0, 1, rear + pin_out(out), rail.low[0], rail.size(0)
+        hung, (*still, rail), 0, 2, True, z, 0.0, 1, rear + pin_out(out), left.high[0],
+        right.low[0] - left.high[0],
     )
     kind = out.sizer.choose(
         f"{PATH}.hinges.kind",

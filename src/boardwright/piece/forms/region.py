@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box
+from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft
+from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
 
@@ -29,6 +31,25 @@ def rear_rail(out: SetOut, front: Draft | None) -> Draft | None:
 
 
 @dataclass(frozen=True, slots=True)
+class Front:
+    """The opening of a face frame before a space.
+
+    Attributes:
+        box: the opening, as deep as the frame is thick [mm].
+        walls: the parts of the frame round it.
+        stock, middle: stock and width [mm] of what parts two openings.
+        joint: how parts of the frame meet. path: of the frame in the file.
+    """
+
+    box: Box
+    walls: Walls
+    stock: Stock
+    middle: float
+    joint: JointKeys | None
+    path: str
+
+
+@dataclass(frozen=True, slots=True)
 class Region:
     """A clear space.
 
@@ -40,6 +61,7 @@ class Region:
         inner_depth: depth to which shelves and dividers are made [mm], on the step.
         fit: width and height that things made to fit should reckon with [mm]: the least of the equal spaces
             beside it, so that equal spaces get equal drawers.
+        front: the opening of a face frame before it; None without one.
         outer: True for the low and high side of x and z that face the outside of the case.
     """
 
@@ -50,6 +72,7 @@ class Region:
     inner_depth: float
     fit: tuple[float, float]
     outer: tuple[bool, bool, bool, bool] = (True, True, True, True)
+    front: Front | None = None
 
     def at(self, path: str, name: str) -> Region:
         """The same space under another path."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from boardwright.design.schema import Drawer, DrawerStack, Room, Shelves, TrayStack
 from boardwright.piece.forms.drawer import drawer
 from boardwright.piece.forms.drawer_settings import Layers
+from boardwright.piece.forms.face_frame import with_fillers
 from boardwright.piece.forms.fronts import front
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
@@ -44,7 +45,7 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         _drawer(out, region.at(path, region.name), [(path, room.drawer)])
     elif room.tray is not None:
         path = f"{region.path}.tray"
-        tray(out, region.at(path, region.name), tray_layers(out, path, room.tray))
+        tray(out, with_fillers(out, region).at(path, region.name), tray_layers(out, path, room.tray))
     elif room.trays is not None:
         _trays(out, region, room.trays, case_stock, room)
     elif room.shelves is not None:
@@ -113,6 +114,7 @@ def _columns(out: SetOut, region: Region, room: Room, case_stock: str | None) ->
 def _shelves(out: SetOut, region: Region, shelves: Shelves, case_stock: str | None) -> None:
     path = f"{region.path}.shelves"
     stock = out.stock((f"{path}.stock", shelves.stock), ("case.stock", case_stock))
+    region = replace(region, front=None)
     items = [Item(path, f"{region.name}.shelf_space{i + 1}", None, 1.0) for i in range(shelves.count + 1)]
     for sub in split(out, region, 2, items, Between("shelf", stock, shelves.joint, path)):
         out.spaces.append(Space(sub.path, sub.box, "open", out.design.place(path)))
@@ -182,4 +184,4 @@ def _stack_sizes(out: SetOut, region: Region, stack: DrawerStack, between: Betwe
 
 
 def _drawer(out: SetOut, region: Region, own: list[tuple[str, Drawer | None]]) -> None:
-    drawer(out, region, Layers([*own, ("drawers", out.design.file.drawers)]))
+    drawer(out, with_fillers(out, region), Layers([*own, ("drawers", out.design.file.drawers)]))

@@ -53,6 +53,8 @@ def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between
         One region an item; empty when the sizes do not add up (a finding says so).
     """
     thick = between.stock.thickness if between.stock is not None and between.kind != "none" else 0.0
+    if region.front is not None:
+        return _framed(out, region, region.front, axis, items, between, thick)
     sizes = _sizes(out, region, axis, items, thick)
     if sizes is None:
         return []
@@ -61,6 +63,32 @@ def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between
     parts = _parts(out, region, axis, bounds, between) if thick else nothing
     _chain(out, region, axis, items, bounds, thick)
     return _regions(region, axis, items, sizes, bounds, parts)
+
+
+def _framed(
+    out: SetOut,
+    region: Region,
+    front: Front,
+    axis: int,
+    items: Sequence[Item],
+    between: Between,
+    thick: float,
+) -> list[Region]:
+    """Part a space behind a face frame: sizes are those of the openings of the frame."""
+    opening = replace(region, box=front.box)
+    width = front.middle if thick else 0.0
+    sizes = _sizes(out, opening, axis, items, width)
+    if sizes is None:
+        return []
+    bounds = _bounds(out, opening, axis, sizes, width)
+    inner, fronts, members = part_openings(out, region, front, axis, bounds, thick, between.kind)
+    parts: list[Draft | None] = [None] * (len(items) - 1)
+    if thick and between.kind != "rail":
+        parts = _parts(out, region, axis, inner, between)
+        glue_behind(out, members, parts)
+    _chain(out, opening, axis, items, bounds, width)
+    made = _regions(region, axis, items, sizes, inner, parts)
+    return [replace(r, front=f) for r, f in zip(made, fronts, strict=True)]
 
 
 def _sizes(out: SetOut, region: Region, axis: int, items: Sequence[Item], thick: float) -> list[float] | None:

@@ -28,13 +28,20 @@ LEAST_SLIDE = 25.0
 """Least way that a sideways tray has [mm]: 1 in, common practice."""
 
 
-def tray(out: SetOut, region: Region, layers: Layers) -> None:
-    """Set out one tray in a region."""
+def tray(out: SetOut, region: Region, layers: Layers, above: int = 0) -> None:
+    """Set out one tray in a region.
+
+    Args:
+        out: the bench.
+        region: its room.
+        layers: what the file says.
+        above: how many trays lie over it in a box; their ledgers stand in its way when it is lifted out.
+    """
     id = f"tray.{next_number(out, 'tray')}"
     lifted = layers.values("lift_out")
     sideways = layers.choose(out, id, "slides.way", "out", "a tray runs out to the front") == "sideways"
     if sideways or (lifted and lifted[0][1]):
-        _on_ledgers(out, id, region, layers, sideways)
+        _on_ledgers(out, id, region, layers, sideways, above)
     else:
         _run_out(out, id, region, layers)
 
@@ -86,9 +93,9 @@ def stack_of_trays(out: SetOut, region: Region, stack: TrayStack, between: Betwe
         )
         for i in range(stack.count - 1, -1, -1)
     ]
-    for sub in reversed(split(out, region, 2, items, between)):
+    for above, sub in enumerate(reversed(split(out, region, 2, items, between))):
         out.spaces.append(Space(sub.name, sub.box, "tray", out.design.place(path)))
-        tray(out, sub, tray_layers(out, f"{path}.tray", stack.tray))
+        tray(out, sub, tray_layers(out, f"{path}.tray", stack.tray), above)
 
 
 def _run_out(out: SetOut, id: str, region: Region, layers: Layers) -> None:
@@ -98,10 +105,10 @@ def _run_out(out: SetOut, id: str, region: Region, layers: Layers) -> None:
     room = run_room(out, id, region, layers, kind, stocks.sides, front, 0.0)
     if room is None:
         return
-    parts = _parts(out, id, region, layers, room, stocks, front, low_front=True)
-    if parts is None:
+    found = _parts(out, id, region, layers, room, stocks, front, low_front=True)
+    if found is None:
         return
-    box = _outline(parts)
+    parts, box = found
     run = set_running(out, id, region, room, parts.left, parts.right, box, front, layers)
     add_motion(out, parts, region, room, box, run)
     cut_grips(out, id, layers, [parts.front], _bottom_top(out, id))
@@ -117,19 +124,14 @@ def _parts(
     front: float,
     *,
     low_front: bool,
-) -> DrawerParts | None:
+) -> tuple[DrawerParts, Box] | None:
+    """The parts of a tray, and the room they take together [mm]."""
     grow = max(swelling(out, stocks.sides), swelling(out, stocks.back))
     box = box_of(out, id, region, layers, room, stocks.sides, front, 0.0, True, grow)
     if box is None:
         return None
     name = f"tray {next_number(out, 'tray')}"
-    return put_tray(out, id, name, box, stocks, layers, region.path, low_front=low_front)
-
-
-def _outline(parts: DrawerParts) -> Box:
-    """The box of a tray as it was put on the bench, before its walls grew into each other [mm]."""
-    left, right = parts.left.box, parts.right.box
-    return Box(left.low, right.high)
+    return put_tray(out, id, name, box, stocks, layers, region.path, low_front=low_front), box
 
 
 def _bottom_top(out: SetOut, id: str) -> float:
@@ -148,8 +150,11 @@ class _Bed:
     stock: Stock
 
 
-def _on_ledgers(out: SetOut, id: str, region: Region, layers: Layers, sideways: bool) -> None:
-    """A tray that rests on a strip at each of two walls."""
+def _on_ledgers(out: SetOut, id: str, region: Region, layers: Layers, sideways: bool, above: int) -> None:
+    """A tray that rests on a strip at each of two walls.
+
+    In a box a tray that is lifted out is narrower by the ledgers over it, and its own stand out farther.
+    """
     bed = _bed(out, id, region, layers, sideways)
     if bed is None:
         return
@@ -164,20 +169,23 @@ def _on_ledgers(out: SetOut, id: str, region: Region, layers: Layers, sideways: 
         direction="up",
     )
     boxed = region.walls.front is not None and region.walls.back is not None
+    inset = bed.wide * above if boxed and not sideways else 0.0
+    bed = replace(bed, wide=bed.wide + inset)
     behind = side + _shrink(out, region)
     before = side if boxed else 0.0
     length = out.sizer.settled(region.box.size(1) - before - behind, "down")
     front = region.box.low[1] + before
-    room = Room("ledgers", side, figure.reason, bed.high, 0.0, length, bed.stock)
+    room = Room("ledgers", side + inset, figure.reason, bed.high, 0.0, length, bed.stock)
     space = _sideways_room(out, id, region, layers, side) if sideways else region
     if space is None:
         return
     low_front = bool(layers.values("front_height"))
-    parts = _parts(out, id, space, layers, room, stocks, front, low_front=low_front)
-    if parts is None:
+    found = _parts(out, id, space, layers, room, stocks, front, low_front=low_front)
+    if found is None:
         return
+    parts, box = found
     _ledgers(out, id, region, bed)
-    _ledger_motion(out, parts, region, bed, side, sideways, boxed)
+    _ledger_motion(out, parts, box, region, side, sideways, boxed, above)
     ends = [parts.left, parts.right] if not sideways or bed.axis == 1 else [parts.front, parts.back]
     cut_grips(out, id, layers, ends, _bottom_top(out, id))
 
@@ -285,14 +293,20 @@ _NAMES = (("left", "right"), ("front", "back"))
 
 
 def _ledger_motion(
-    out: SetOut, parts: DrawerParts, region: Region, bed: _Bed, side: float, sideways: bool, boxed: bool
+    out: SetOut,
+    parts: DrawerParts,
+    box: Box,
+    region: Region,
+    side: float,
+    sideways: bool,
+    boxed: bool,
+    above: int,
 ) -> None:
-    """How it is moved: along the ledgers, up out of a box, or out to the front of a case."""
-    box = _outline(parts)
+    """How it is moved: along the ledgers, up out of a box when no tray is over it, or out to the front of a case."""
     if sideways:
         direction, travel = (1.0, 0.0, 0.0), region.box.size(0) - box.size(0) - 2 * side
     elif boxed:
-        direction, travel = (0.0, 0.0, 1.0), region.box.high[2] - box.low[2]
+        direction, travel = (0.0, 0.0, 1.0), region.box.high[2] - (box.high[2] if above else box.low[2])
     else:
         direction, travel = (0.0, -1.0, 0.0), box.high[1] - region.box.low[1]
     out.motions.append(
@@ -301,10 +315,10 @@ def _ledger_motion(
             "tray",
             parts.name,
             direction,
-            out.sizer.settled(travel, "up" if not sideways else "down"),
+            out.sizer.settled(travel, "down"),
             "ledgers",
             region.box,
-            side,
+            (region.box.size(0) - box.size(0)) / 2 if not sideways else side,
             region.box.high[2] - box.high[2],
             region.box.high[1] - box.high[1],
             out.design.place(region.path),

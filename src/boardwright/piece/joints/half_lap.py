@@ -29,10 +29,9 @@ def why_not(first: Draft, second: Draft, meet: Meeting) -> str:
     low, high = common(extent(first, over), extent(second, over))
     if high - low < 2 * LEAST - EPS:
         return f"the {second.name} and the {first.name} do not lie over each other"
-    if second.thickness_axis != over:
-        return (
-            f"the {second.name} stands on edge: it has no half of its thickness to lay over the {first.name}"
-        )
+    for part in (first, second):
+        if part.thickness_axis != over:
+            return f"the {part.name} stands on edge: half of its thickness cannot be lapped"
     return ""
 
 

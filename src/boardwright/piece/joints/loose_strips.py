@@ -9,8 +9,8 @@ from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
 
-def strip_stock(out: SetOut, second: Draft, want: JointSettings, most: float) -> tuple[Stock, float]:
-    """Stock and thickness of a spline or key [mm].
+def strip_stock(out: SetOut, second: Draft, want: JointSettings, most: float) -> tuple[Stock, float] | None:
+    """Stock and thickness of a spline or key [mm]; None, with a finding, when the file has none that is thin enough.
 
     Planed from the wood of the second part, or from the first wood of the file; where the file has none, the sheet
     nearest in thickness.
@@ -23,25 +23,38 @@ def strip_stock(out: SetOut, second: Draft, want: JointSettings, most: float) ->
     """
     figure = out.tables.figure("spline_thickness")
     wood = second.stock if second.stock.kind == "wood" else _first(out, "wood")
-    sheet = (
-        None
-        if wood is not None
-        else min(
-            (s for s in out.stocks.values() if s.thickness <= most),
-            key=lambda s: abs(s.thickness - figure.value),
-            default=None,
+    if wood is None:
+        thin = [s for s in out.stocks.values() if s.thickness <= most]
+        sheet = min(thin, key=lambda s: (abs(s.thickness - figure.value), s.id), default=None)
+        if sheet is None:
+            _no_stock(out, second, want, most)
+            return None
+        out.sizer.explain(
+            f"{want.name}.width", sheet.thickness, sheet.id, "the sheet nearest to a spline", figure.reason
         )
-    )
+        return sheet, sheet.thickness
     thick = out.sizer.size(
         f"{want.name}.width",
         [(f"{want.path}.width", want.keys.width if want.keys else None)],
-        sheet.thickness if sheet is not None else figure.value,
+        figure.value,
         rule="thickness of a spline or key in a mitre",
         source=figure.reason,
-        settle_it=sheet is None,
         least=out.sizer.step,
     )
-    return wood or sheet or second.stock, out.at_most(thick, most, "the slot", f"{want.path}.width", 2 * most)
+    return wood, out.at_most(thick, most, "the slot", f"{want.path}.width", 2 * most)
+
+
+def _no_stock(out: SetOut, second: Draft, want: JointSettings, most: float) -> None:
+    out.find(
+        "fastener.none-fits",
+        f"the file has no stock for a spline or key in the mitre of the {second.name}",
+        f"{want.path}.with",
+        found=f"sheets from {out.about(min(s.thickness for s in out.stocks.values()))} thick, and no wood",
+        expected=f"a wood, or a sheet at most {out.down(most)} thick",
+        source="common practice",
+        remedy="add a wood or a thin sheet under `stock:`, or leave `with` out",
+        parts=(second.id,),
+    )
 
 
 def _first(out: SetOut, kind: str) -> Stock | None:

@@ -27,7 +27,10 @@ def keyed(
 ) -> tuple[str, list[Rect]]:
     """Slot the outer corner and put keys in; gives their words and where the slots lie in the mitre."""
     low, high = corner.span
-    stock, thick = strip_stock(out, second, want, (high - low) / 2)
+    found = strip_stock(out, second, want, min((high - low) / 2, *corner.sides))
+    if found is None:
+        return "", []
+    stock, thick = found
     across = sum(corner.sides) / ROOT
     depth = out.sizer.size(
         f"{want.name}.depth",

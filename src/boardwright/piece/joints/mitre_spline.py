@@ -24,7 +24,10 @@ def splined(
 ) -> tuple[str, list[Rect]]:
     """Groove both mitred faces and put a spline in; gives its words and where the groove lies in the mitre."""
     across = corner.span[1] - corner.span[0] if flat else corner.length
-    stock, thick = strip_stock(out, second, want, across / 2)
+    found = strip_stock(out, second, want, across / 2)
+    if found is None:
+        return "", []
+    stock, thick = found
     room = min(corner.sides) if flat else corner.length * (1 - NEAR_INNER)
     depth = _depth(out, want, room * DEEPEST, corner)
     reach = depth - out.sizer.settled(SHORT, "up")

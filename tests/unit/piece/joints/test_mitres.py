@@ -11,6 +11,7 @@ import pytest
 from joint_bench import FEW, TURNS, Laid, Turn, codes, set_out, tried, volume
 
 from boardwright.piece.cuts import Hole
+from boardwright.pipeline import check_text
 
 STILE = Laid("stile", "cherry", (0, 0, 0), (2.25, 20, 0.75), (1, 0))
 RAIL = Laid("rail", "cherry", (2.25, 17.75, 0), (12.25, 20, 0.75), (0, 1))
@@ -142,6 +143,45 @@ def test_dowels_stand_square_to_the_mitre(parts: list[Laid], turn: Turn) -> None
             low, high = min(b.low[i] for b in box), max(b.high[i] for b in box)
             ends.append(min(mid[i] - low, high - mid[i]))
         assert ends[0] == pytest.approx(ends[1])
+
+
+MEASURED = """
+boardwright: 1
+title: Sheets as measured
+units: in
+work_to: 1/32
+stock:
+  ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 0.703}}
+  strip: {{sheet: hardwood_plywood, thickness: 1/4, measured: 0.2}}
+parts:
+  left: {{stock: ply, length: 20, width: 6, along: z, across: y, at: [0, 0, 0]}}
+  right: {{stock: ply, length: 20, width: 6, along: z, across: y, at: [30, 0, 0]}}
+  top: {{stock: ply, width: 6, along: x, across: y,
+        place: {{x: {{between: [left.right, right.left]}}, y: {{at: 0}}, z: {{at: 20 - stock.ply}}}}}}
+joints:
+  - {{first: left, second: top, {joint}}}
+  - {{first: right, second: top, {joint}}}
+"""
+
+
+@pytest.mark.parametrize("more", ["", ", with: spline", ", with: keys"])
+def test_a_length_between_two_steps_keeps_its_outer_corners(more: str) -> None:
+    """The room between the sides is no whole number of steps; the mitres close all the same."""
+    result = check_text(MEASURED.format(joint=f"kind: mitre{more}"))
+    assert [f.text() for f in result.findings if f.severity == "error"] == []
+    assert result.piece is not None
+    tried(result.piece)
+    loose = [p for p in result.piece.parts if p.name in ("spline", "key")]
+    assert bool(loose) == bool(more)
+    assert {p.stock.id for p in loose} <= {"strip"}
+    blank = result.piece.part("parts.top").size[0]
+    assert blank / result.piece.step == pytest.approx(round(blank / result.piece.step))
+
+
+def test_no_stock_is_thin_enough_for_a_spline() -> None:
+    text = MEASURED.format(joint="kind: mitre, with: spline")
+    text = text.replace("  strip: {sheet: hardwood_plywood, thickness: 1/4, measured: 0.2}\n", "")
+    assert [f.code for f in check_text(text).findings if f.severity == "error"] == ["fastener.none-fits"] * 2
 
 
 def test_the_spline_has_its_grain_across_the_joint() -> None:

@@ -11,6 +11,7 @@ import pytest
 from joint_bench import FEW, IN, STRAIGHT, TURNS, Laid, Turn, codes, set_out, text_of, tried, volume
 
 from boardwright.piece.cuts import Hole, Mortise, Tenon
+from boardwright.pipeline import check_text
 from boardwright.plan.joints import joint_groups, plan_joints
 
 GROOVE = "{{kind: groove, side: {side}, along: length, at: 1/4, width: 1/4, depth: 3/8}}"
@@ -236,8 +237,6 @@ def test_the_tenon_is_the_chisel_nearest_to_a_third(thickness: str, chisel: floa
         "cherry: {wood: cherry_black, thickness: 3/4}",
         f"cherry: {{wood: cherry_black, thickness: {thickness}}}",
     )
-    from boardwright.pipeline import check_text
-
     piece = check_text(text).piece
     assert piece is not None
     [mortise] = [c for c in piece.part("parts.stile").cuts if isinstance(c, Mortise)]
