@@ -124,7 +124,7 @@ def movement(piece: Piece) -> str:
         return "Glue holds it, and the two parts move together."
     m = piece.moisture
     return (
-        f"Glue holds it over {PRINTER.size(held)} in across the grain of one of the two: from {m.driest:g} to "
+        f"Glue holds it over {PRINTER.auxiliary(held)} in across the grain of one of the two: from {m.driest:g} to "
         f"{m.wettest:g} % moisture they would part by {apart_by / 25.4:.3f} in."
     )
 

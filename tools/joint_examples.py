@@ -22,6 +22,9 @@ FROM_LEFT = """  side: {stock: cherry, length: 9, width: 6, along: z, across: y,
 BOX = """  side: {stock: cherry, length: 7, width: 4, along: y, across: z, at: [0, 0, 0]}
   front: {stock: cherry, length: 8, width: 4, along: x, across: z, at: [3/4, 0, 0]}
 """
+PINS = """  pin_board: {stock: cherry, length: 7, width: 4, along: x, across: z, at: [0, 7, 0]}
+  tail_board: {stock: cherry, length: 7, width: 4, along: y, across: z, at: [0, 0, 0]}
+"""
 BOARDS = """  rear_board: {stock: cherry, length: 9, width: 4, along: x, across: y, at: [0, 4, 0]}
   front_board: {stock: cherry, length: 9, width: 4, along: x, across: y, at: [0, 0, 0]}
 """
@@ -173,25 +176,25 @@ JOINTS: dict[str, Entry] = {
     ),
     "finger": Entry(
         "Boxes and drawers. Many straight fingers make a large glue face; a jig cuts them.",
-        ("pitch", "count"),
-        ("finger", "fingers"),
+        ("pitch", "cutter"),
+        ("finger", "fingers", "finger, dovetails"),
         (Example(BOX, "kind: finger"),),
     ),
     "dovetail": Entry(
         "Boxes, chests and drawer backs. The tails hold one way even without glue.",
-        ("slope", "tails", "half_pin", "cutter", "spacing", "tails_on"),
-        ("dovetail",),
-        (Example(BOX, "kind: dovetail"),),
+        ("slope", "tails", "pin", "half_pin", "cutter", "spacing", "tails_on"),
+        ("dovetail", "dovetails"),
+        (Example(PINS, "kind: dovetail"),),
     ),
     "half_blind": Entry(
         "Drawer fronts: the tails of the side end inside the front, so the joint is not seen from there.",
-        ("lap", "slope", "tails", "half_pin", "cutter", "spacing"),
-        ("half-blind", "half blind", "dovetail"),
-        (Example(BOX, "kind: half_blind"),),
+        ("lap", "slope", "tails", "pin", "half_pin", "cutter", "spacing"),
+        ("half_blind", "half-blind dovetail", "dovetails"),
+        (Example(PINS, "kind: half_blind"),),
     ),
     "sliding_dovetail": Entry(
         "Shelves, dividers and battens: the tongue slides in from one edge, and the joint cannot pull apart.",
-        ("length", "slope", "cutter", "width", "stopped"),
+        ("slope",),
         ("sliding dovetail",),
         (Example(SHELF, "kind: sliding_dovetail"),),
     ),
@@ -208,7 +211,7 @@ FASTENINGS: dict[str, tuple[str, Example]] = {
         Example(FROM_LEFT, "kind: butt, fasten: plugged_screws"),
     ),
     "pocket_screws": (
-        "Screws aslant from inside the second part: no clamp stays on, and nothing is seen from outside.",
+        "Screws driven aslant from inside the second part; from outside nothing is seen.",
         Example(SHELF, "kind: butt, fasten: pocket_screws", below=True),
     ),
     "dowels": ("Round pins, half in each part.", Example(SHELF, "kind: butt, fasten: dowels")),

@@ -11,8 +11,10 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import FileName, Keys, Length, LengthText, optional
+from boardwright.design.keys.bases import CaseBase
 from boardwright.design.keys.box import BoxBottom, BoxDividers, BoxKeys, BoxLid
 from boardwright.design.keys.case import Back, Case, Deck, Room, Shelves, Sides
+from boardwright.design.keys.covers import Cover
 from boardwright.design.keys.cuts import (
     BevelKeys,
     CurveKeys,
@@ -55,6 +57,7 @@ from boardwright.design.keys.frames import Frame, FramePanel
 from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.lids import Lid
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
+from boardwright.design.keys.pulls import Pull
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
 from boardwright.design.keys.table import (
     ApronDrawers,
@@ -66,6 +69,7 @@ from boardwright.design.keys.table import (
     TableKeys,
     TableTop,
 )
+from boardwright.design.keys.wall_cleats import WallCleat
 
 __all__ = [
     "ApronDrawers",
@@ -79,7 +83,9 @@ __all__ = [
     "BoxKeys",
     "BoxLid",
     "Case",
+    "CaseBase",
     "CentreGuide",
+    "Cover",
     "CurveKeys",
     "CutKeys",
     "Deck",
@@ -123,6 +129,7 @@ __all__ = [
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "Pull",
     "RabbetKeys",
     "RaisedFieldKeys",
     "Room",
@@ -142,6 +149,7 @@ __all__ = [
     "TraySlides",
     "TrayStack",
     "VGrooveKeys",
+    "WallCleat",
     "WoodMoisture",
     "optional",
 ]

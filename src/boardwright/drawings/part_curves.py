@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from boardwright.drawings.cut_words import SIDE_WORDS, Printer
+from boardwright.drawings.cut_words import SIDE_WORDS, PlanPrinter
 from boardwright.drawings.cut_words.terms import FROM
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE
@@ -26,7 +26,7 @@ CELL = 2.4
 """Clear space between two columns [mm]."""
 
 
-def offsets(cut: Curve, printer: Printer) -> list[tuple[float, float]]:
+def offsets(cut: Curve, printer: PlanPrinter) -> list[tuple[float, float]]:
     """Stations along the part and how far in the curve lies there [mm]: its given points and even steps.
 
     A depth is rounded to the step of the plan.
@@ -56,7 +56,7 @@ def _depth(line: tuple[tuple[float, float], ...], x: float) -> float:
     return line[-1][1]
 
 
-def tables(found: list[Feature], printer: Printer) -> list[Block]:
+def tables(found: list[Feature], printer: PlanPrinter) -> list[Block]:
     """A table of offsets for each curve, under its number."""
     out = []
     for f in found:
@@ -66,7 +66,7 @@ def tables(found: list[Feature], printer: Printer) -> list[Block]:
     return out
 
 
-def _table(cut: Curve, number: int, printer: Printer) -> Block:
+def _table(cut: Curve, number: int, printer: PlanPrinter) -> Block:
     heads = (f"from {FROM[cut.along]}", f"in from the {SIDE_WORDS[cut.side]}")
     cells = [(printer.size(x), printer.size(d)) for x, d in offsets(cut, printer)]
     left = max(text_width(h, SIZE) for h in heads) + CELL

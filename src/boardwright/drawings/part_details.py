@@ -25,8 +25,8 @@ MARGIN = 7.0
 """Wood shown on either side of a cut [mm on paper]."""
 WIDEST, HIGHEST = 13.0, 20.0
 """The largest cut, and the largest thickness, before the next smaller scale is taken [mm on paper]."""
-FIELD, TALL = 40.0, 30.0
-"""The same for the bevel round a raised field, and for the depth of a mortise."""
+FIELD, TALL = 40.0, 36.0
+"""The same for the bevel round a raised field, and for the thickness at what is deeper than it is wide."""
 OFFSET = 5.0
 TWICE = 0.5
 """Twice the true size, for what is fine."""
@@ -77,7 +77,7 @@ def _detail(part: Part, cut: Profile, numbers: list[int], printer: Printer) -> B
 def _scale(part: Part, cut: Profile, printer: Printer) -> float:
     """The largest scale at which the cut and the thickness shown keep within their limits."""
     widest = FIELD if cut.kind == "field" else WIDEST
-    highest = TALL if cut.kind == "mortise" else HIGHEST
+    highest = TALL if cut.depth > 2 * (cut.high - cut.low) else HIGHEST
     low, high = cut.bottom or (cut.low, cut.high)
     tries = ((TWICE,) if cut.fine else ()) + scales(printer.units)
     fits = (s for s in tries if (high - low) / s <= widest and _depth_window(part, cut, s)[2] <= highest)
@@ -155,9 +155,10 @@ def _dimensions(
         after, end = ("left" if level else "below"), left
     away: Literal["before", "after"] = "after" if near in ("below", "left") else "before"
     clear: Literal["before", "after"] = "after" if after in ("left", "below") else "before"
-    asks = [Ask(spot(low, surface), spot(high, surface), printer.auxiliary(high - low), near, clear)]
+    say = printer.auxiliary if cut.fine else printer.size
+    asks = [Ask(spot(low, surface), spot(high, surface), say(high - low), near, clear)]
     if not cut.through:
-        asks.append(Ask(spot(end, bottom), spot(end, surface), printer.size(cut.depth), after, away))
+        asks.append(Ask(spot(end, bottom), spot(end, surface), say(cut.depth), after, away))
     if cut.bottom is not None:
         text = printer.auxiliary(cut.bottom[1] - cut.bottom[0])
         asks.append(Ask(spot(cut.bottom[0], bottom), spot(cut.bottom[1], bottom), text, far, clear))
@@ -167,9 +168,9 @@ def _dimensions(
         one, two = (end, end - cut.flat) if cut.corner is not None and cut.corner.high else (end, cut.flat)
         asks.append(Ask(spot(one, under), spot(two, under), printer.size(cut.flat), far, clear))
     if cut.place is not None and left == 0.0 and cut.place > 1e-6:
-        shown = (window[3] - window[1]) if level else (window[2] - window[0])
-        d, where = (under, far) if shown >= whole - 1e-6 else (surface, near)
-        asks.append(Ask(spot(0.0, d), spot(cut.place, d), printer.size(cut.place), where))
+        lowest, highest = (window[1], window[3]) if level else (window[0], window[2])
+        border = lowest if cut.side.high else highest
+        asks.append(Ask(spot(0.0, border), spot(cut.place, border), printer.size(cut.place), far))
     a, b = flat((window[0], window[1])), flat((window[2], window[3]))
     return stacked(asks, (a[0], a[1], b[0], b[1]), OFFSET, 6.0)
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import Literal
 
 from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.cut_words.terms import equal_pitch, slope_text
 from boardwright.drawings.layout_dims import Ask, Edge, stacked
-from boardwright.drawings.part_details import OFFSET, Block, cut_away, framed, label
+from boardwright.drawings.part_details import OFFSET, Block, clearest, cut_away, framed, label
 from boardwright.drawings.part_features import Feature
 from boardwright.drawings.records import Point
 from boardwright.drawings.running_dims import room, running
@@ -62,9 +63,10 @@ def _standing(part: Part, cut: Tenon | DovetailTongue, number: int, printer: Pri
     at_neck: Edge = "left" if level else "below"
     if not cut.end.high:
         at_tip, at_neck = at_neck, at_tip
+    clear: Literal["before", "after"] = "before" if cut.end.high else "after"
     low, high = cut.low, thick - cut.high
     asks = [
-        Ask(spot(shoulder, thick), spot(tip, thick), printer.size(cut.length), along),
+        Ask(spot(shoulder, thick), spot(tip, thick), printer.size(cut.length), along, clear),
         Ask(spot(tip, low), spot(tip, high), printer.auxiliary(high - low), at_tip, "after"),
     ]
     if low > 1e-6:
@@ -75,10 +77,10 @@ def _standing(part: Part, cut: Tenon | DovetailTongue, number: int, printer: Pri
         a, b = low + more, high - more
         asks.append(Ask(spot(shoulder, a), spot(shoulder, b), printer.auxiliary(b - a), at_neck))
         note = slope_text(cut.slope)
-    at = part.size[cut.wide] / 2
+    full = [(0.0, part.size[cut.wide])]
     if isinstance(cut, Tenon):
-        full = [(p, q) for p, q, long in cut.steps if long >= cut.length - 1e-6]
-        at = sum(full[0]) / 2 if full else at
+        full = [(p, q) for p, q, long in cut.steps if long >= cut.length - 1e-6] or full
+    at = clearest(part, cut.wide, *full[0])
     entities = cut_away(part, cut.wide, at, window, flat)
     a0, b0 = flat((window[0], window[1])), flat((window[2], window[3]))
     entities += stacked(asks, (a0[0], a0[1], b0[0], b0[1]), OFFSET, 6.0)

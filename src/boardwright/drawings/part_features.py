@@ -54,7 +54,7 @@ def features(part: Part, printer: Printer, letters: Mapping[str, str]) -> list[F
         letters: letter of every part id, for what a cut holds.
     """
     return [
-        Feature(n, tuple(cuts), words_for_key(cuts, part.size, printer, letters))
+        Feature(n, tuple(cuts), words_for_key(cuts, part.size, printer, letters, part.cuts))
         for n, cuts in enumerate(alike(part.cuts, part.size), 1)
     ]
 

@@ -99,7 +99,10 @@ def _plain(c: Groove | Rabbet | Notch | BiscuitSlot | Hole, found: _Found) -> No
         found.inward(c.edge, c.width)
     elif isinstance(c, BiscuitSlot):
         for axis, v in zip([k for k in range(3) if k != c.side.axis], c.at, strict=True):
-            found.put(axis, v)
+            if axis == 0:
+                found.holes.append(v)
+            else:
+                found.put(axis, v)
     elif c.marked_through:
         return
     elif c.side.axis == 0:

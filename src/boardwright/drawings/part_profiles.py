@@ -109,12 +109,14 @@ def _at_a_corner(cut: Cut, size: Vec) -> Profile | None:
         return Profile(
             "rabbet", cut.side, along, cut.edge, low, high, None, cut.depth, False, cut.start, cut.end, None
         )
+    if isinstance(cut, Moulding) and cut.side.axis != 2 and cut.edge.axis != 2:
+        return None
     if isinstance(cut, Moulding):
         wide = max((w for w, _ in cut.points), default=cut.size)
         deep = max((d for _, d in cut.points), default=cut.size)
         low, high = _from(cut.edge, wide, size)
         along = 3 - cut.side.axis - cut.edge.axis
-        note = "45°" if cut.shape == "chamfer" else "" if cut.shape == "profile" else cut.shape
+        note = {"chamfer": "45°", "profile": ""}.get(cut.shape, cut.shape)
         return Profile(
             f"moulding {cut.shape}", cut.side, along, cut.edge, low, high, None, deep, False, cut.start, cut.end,
             None, note=note, fine=True,

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from boardwright.drawings.cut_words import Printer
+from boardwright.drawings.cut_words import PlanPrinter
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked
 from boardwright.drawings.lines import drawn_once
@@ -25,7 +25,8 @@ from boardwright.drawings.spacing import spread
 from boardwright.piece.cuts import Bevel, Curve, Cut, Hole, Mortise, Moulding, Side, Taper, entered
 from boardwright.piece.records import Part
 from boardwright.solids.exact import ProjectedEdge, View, part_shape, projected_edges
-from boardwright.solids.taken import around
+from boardwright.solids.primitives import reach_of
+from boardwright.solids.taken import taken
 
 GAP = 11.0
 """Between two views, room for balloons [mm]."""
@@ -56,7 +57,7 @@ class _Lines:
 
 def part_drawing(
     part: Part,
-    printer: Printer,
+    printer: PlanPrinter,
     width: float = 180.0,
     height: float = 120.0,
     letters: Mapping[str, str] | None = None,
@@ -101,7 +102,7 @@ def part_drawing(
 
 
 def _at_best_scale(
-    part: Part, printer: Printer, found: list[Feature], lines: _Lines, wide: float, high: float
+    part: Part, printer: PlanPrinter, found: list[Feature], lines: _Lines, wide: float, high: float
 ) -> tuple[float, list[Entity]]:
     """The largest scale at which the views keep within their height.
 
@@ -161,7 +162,7 @@ class _Views:
     """The three views of a part at one scale, the lower left corner of the face view at the origin."""
 
     def __init__(
-        self, part: Part, printer: Printer, found: list[Feature], lines: _Lines, reduction: float
+        self, part: Part, printer: PlanPrinter, found: list[Feature], lines: _Lines, reduction: float
     ) -> None:
         self.part, self.printer, self.found, self.lines = part, printer, found, lines
         self.k = 1 / reduction
@@ -239,7 +240,7 @@ class _Views:
     def _end_box(self) -> tuple[float, float, float, float]:
         """Where the end-grain mark stands in the end view: the longest stretch that no cut reaches."""
         size = self.part.size
-        rooms = [around(c, size) for c in self.part.cuts]
+        rooms = [reach_of(b) for c in self.part.cuts for b in taken(c, size)]
         cuts = [x for x in rooms if x.low[1] > 0 or x.high[1] < size[1]]
         stops = sorted(
             {0.0, size[1], *(min(max(v, 0.0), size[1]) for x in cuts for v in (x.low[1], x.high[1]))}

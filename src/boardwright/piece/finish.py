@@ -169,17 +169,18 @@ def shape_key(cut: Cut) -> tuple[Any, ...]:
 
     Everything but what they hold and are for, and where a hole is that is marked in place.
     """
-    name = type(cut).__name__
+    kind: Any = type(cut)
+    name = kind.__name__
     if isinstance(cut, Hole) and cut.marked_through:
         return (name, "marked in place", cut.side.value, _r(cut.diameter), _r(cut.depth))
-    return (name, *map(_plain, _shape_of(type(cut))(cut)))
+    return (name, *map(_plain, _shape_of(kind)(cut)))
 
 
 _NO_SHAPE = frozenset({"holds", "purpose", "for_", "marked_through"})
 
 
 @lru_cache(maxsize=64)
-def _shape_of(kind: type[Cut]) -> Callable[[Cut], tuple[Any, ...]]:
+def _shape_of(kind: type[Any]) -> Callable[[Cut], tuple[Any, ...]]:
     """Takes from a cut all fields that are its shape."""
     return attrgetter(*(f.name for f in fields(kind) if f.name not in _NO_SHAPE))
 

@@ -113,12 +113,35 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
             "Inset drawers need stops: when a drawer runs and stands flush, glue a small block to the case behind "
             "each of its sides. The grooves are longer than the bars, so their round ends never touch them."
         )
+    out += _hung(piece)
     out.append(
         "Not in the buying list: finish, abrasives, pulls, edging of sheets, and fixings for the wall. Choose them "
         "before you cut."
     )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")
+    return out
+
+
+def _hung(piece: Piece) -> list[str]:
+    """What a reader should know of doors, lids and cases that hang on a wall."""
+    out = []
+    if any(m.turn for m in piece.motions):
+        out.append(
+            "Hinges: buy them before cutting, try one on waste, and mark gains and screw holes from the hinge in "
+            "hand; the sheet that comes with it goes before this plan. Fit every door to its real opening."
+        )
+    if any(m.kind == "lid" for m in piece.motions):
+        out.append(
+            "A lid that falls hurts fingers and worse: choose a stay by the weight of the lid, from its maker's "
+            "sheet, that holds it in any position, and try it before the chest is used."
+        )
+    if any(p.name == "wall cleat" for p in piece.parts):
+        out.append(
+            "The wall cleat carries the case and all that is in it: screw it into the studs or the masonry of the "
+            "wall with fixings chosen for that wall and load, and keep the case from being lifted off. Find pipes "
+            "and cables first. Local codes and licensed practice come before this plan."
+        )
     return out
 
 

@@ -87,10 +87,8 @@ def hits(piece: Piece, rooms: dict[str, Any]) -> list[Hit]:
 
 def _past_doors(piece: Piece, motion: Motion, moving: list[_Room], met: list[Hit]) -> list[Hit]:
     """What a sliding thing meets when the doors and lids that are in its way are open."""
-    groups = {thing.id: thing.group for thing in (*piece.parts, *piece.hardware)}
-    doors = [
-        m for m in piece.motions if m.turn and any(groups.get(h.obstacle) == m.id for h in met)
-    ]
+    groups = {p.id: p.group for p in piece.parts} | {h.id: h.group for h in piece.hardware}
+    doors = [m for m in piece.motions if m.turn and any(groups.get(h.obstacle) == m.id for h in met)]
     ids = {m.id for m in doors}
     out = [h for h in met if groups.get(h.obstacle) not in ids]
     for door in doors:

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import floor, gcd
+from math import floor, gcd, inf
 from typing import Any
+
+import numpy as np
 
 from boardwright.stock.patterns import Pattern
 from boardwright.stock.scaled import Room
@@ -44,68 +46,78 @@ def whole_costs(rooms: Sequence[Room]) -> dict[int, int]:
 class LinearChoice:
     """The cheapest choice of patterns when each may be used in part; patterns come, demand goes.
 
-    Limited counts of stocks are kept by paying for copies that are missing.
+    Limited counts of stocks are kept by paying for copies that are missing. The solver is told what changed
+    and goes on from its last answer.
     """
 
     def __init__(self, wanted: Sequence[int], rooms: Sequence[Room]) -> None:
-        from ortools.linear_solver import pywraplp
+        from ortools.math_opt.python import mathopt
 
-        self._solver = pywraplp.Solver.CreateSolver("GLOP")
-        self._infinity = self._solver.infinity()
-        self._objective = self._solver.Objective()
-        self._objective.SetMinimization()
-        self._rows = [self._solver.Constraint(float(n), self._infinity) for n in wanted]
+        self._model = mathopt.Model()
+        self._rows = [self._model.add_linear_constraint(lb=float(n)) for n in wanted]
         self._limits = {
-            r.stock: self._solver.Constraint(-self._infinity, float(r.count))
-            for r in rooms
-            if r.count is not None
+            r.stock: self._model.add_linear_constraint(ub=float(r.count)) for r in rooms if r.count is not None
         }
         self.columns: list[Column] = []
         self._uses: list[Any] = []
+        self._held: list[tuple[int, ...]] = []
+        self._open: list[bool] = []
+        self._counts = {r.stock: r.count for r in rooms if r.count is not None}
         dearest = max(r.cost for r in rooms) or 1.0
+        self._missing = []
         for row in self._rows:
-            missing = self._solver.NumVar(0, self._infinity, "")
-            self._objective.SetCoefficient(missing, 10 * dearest)
-            row.SetCoefficient(missing, 1.0)
+            missing = self._model.add_variable(lb=0.0)
+            self._missing.append(missing)
+            self._model.objective.set_linear_coefficient(missing, 10 * dearest)
+            row.set_coefficient(missing, 1.0)
+        self._solver = mathopt.IncrementalSolver(self._model, mathopt.SolverType.GLOP)
+        self.cost = 0.0
+        """Of the choice that was found last, with what was paid for copies that are missing."""
 
     def add(self, column: Column) -> None:
         """Offer a pattern."""
-        x = self._solver.NumVar(0, self._infinity, "")
-        self._objective.SetCoefficient(x, column.room.cost)
+        x = self._model.add_variable(lb=0.0)
+        self._model.objective.set_linear_coefficient(x, column.room.cost)
         for row, n in zip(self._rows, column.what.counts, strict=True):
             if n:
-                row.SetCoefficient(x, float(n))
+                row.set_coefficient(x, float(n))
         if column.room.stock in self._limits:
-            self._limits[column.room.stock].SetCoefficient(x, 1.0)
+            self._limits[column.room.stock].set_coefficient(x, 1.0)
         self.columns.append(column)
         self._uses.append(x)
+        self._held.append(column.what.counts)
+        self._open.append(True)
 
     def narrow(self, wanted: Sequence[int], used: Mapping[int, int]) -> None:
-        """Want less, and offer no pattern any more that holds more than that.
+        """Want less (or all again), and offer only patterns that hold no more than that.
 
         Args:
             wanted: copies of each item.
             used: stocks of limited count that are used up already, by stock.
         """
         for row, n in zip(self._rows, wanted, strict=True):
-            row.SetBounds(float(n), self._infinity)
-        for column, x in zip(self.columns, self._uses, strict=True):
-            if any(n > w for n, w in zip(column.what.counts, wanted, strict=True)):
-                x.SetBounds(0.0, 0.0)
-            if column.room.count is not None:
-                self._limits[column.room.stock].SetBounds(
-                    -self._infinity, float(column.room.count - used.get(column.room.stock, 0))
-                )
+            row.lower_bound = float(n)
+        if self._held:
+            fits = (np.array(self._held) <= np.array(wanted)).all(axis=1)
+            for k in np.nonzero(fits != np.array(self._open))[0]:
+                self._open[k] = bool(fits[k])
+                self._uses[k].upper_bound = inf if fits[k] else 0.0
+        for stock, limit in self._limits.items():
+            limit.upper_bound = float(self._counts[stock] - used.get(stock, 0))
 
     def solve(self) -> list[float]:
         """Values of one copy of each item, in units of cost; all 0 when the solver gives up."""
-        if self._solver.Solve() != self._solver.OPTIMAL:
+        from ortools.math_opt.python import mathopt
+
+        self._result = self._solver.solve()
+        if self._result.termination.reason != mathopt.TerminationReason.OPTIMAL:
             return [0.0] * len(self._rows)
-        return [max(0.0, row.dual_value()) for row in self._rows]
+        self.cost = self._result.objective_value()
+        return [max(0.0, v) for v in self._result.dual_values(self._rows)]
 
     def uses(self) -> list[float]:
         """How often each column is used, after `solve`."""
-        return [x.solution_value() for x in self._uses]
+        return self._result.variable_values(self._uses) if self._result.has_primal_feasible_solution() else []
 
 
 def choose(

@@ -13,7 +13,7 @@ Allowances (`data/allowances.csv`): planing_allowance, board_width_allowance, ro
     selects_minimum_width, selects_minimum_length, common_minimum_width, common_minimum_length,
     hardwood_shortest_length, hardwood_longest_length, kiln_dried_under_nominal.
 
-Clearances (`data/clearances.csv`): drawer_side_total, drawer_height_base, drawer_height_share,
+Clearances (`data/clearances.csv`): drawer_side_total, tray_side_total, drawer_height_base, drawer_height_share,
     drawer_height_humid, drawer_height_plywood, drawer_depth_behind, drawer_front_gap_inset,
     drawer_front_gap_sheet, overlay_front_gap, lip_overlap, lip_clearance, stop_setback,
     drawer_back_set_down, drawer_bottom_short, drawer_bottom_back_allowance, kicker_clearance,

@@ -12,7 +12,7 @@ from boardwright.drawings.cut_words.shaped import arc_radius, field_angle
 from boardwright.drawings.cut_words.terms import between, equal_pitch, slope_text, spans_text
 from boardwright.drawings.part_features import features
 from boardwright.formulas.compound import compound_mitre_gauge, compound_mitre_tilt
-from boardwright.piece.cuts import Bevel, Curve, RaisedField, Side
+from boardwright.piece.cuts import Bevel, Curve, Moulding, RaisedField, Side
 from boardwright.plan.words import work_lines
 
 IN = Printer("in", INCH / 32)
@@ -139,3 +139,42 @@ def test_a_square_end_says_so():
     assert said(board.cuts[0], board.size, Printer("mm", 0.5), {}).key() == (
         "square cut at the reference end, 3 in from the reference end"
     )
+
+
+def test_slots_in_mitres_are_told_by_the_mitre():
+    # a mitre of 45 degrees on the far end of a board 57 wide; a groove 9 deep square to it runs 9 root 2 below it
+    p = Printer("mm", 0.5)
+    mitre = Bevel(Side.FAR_END, 0.0, 1.0, 0.0)
+    low = 57.0 + 9.0 * math.sqrt(2)
+    groove = Moulding(
+        Side.FAR_END, Side.FAR_EDGE, "profile", low, ((58.0, 0.0), (58.0, low - 58.0), (0.0, low)), 8.0, 11.0
+    )
+    key = Moulding(Side.FAR_END, Side.EDGE, "chamfer", 25.0 * math.sqrt(2), (), 8.0, 11.0)
+    board = part("stile", (230.0, 57.0, 19.0), mitre, groove, key)
+    assert work_lines(board, p, {})[1:] == [
+        "Groove for a spline in the mitred face at the far end: 3 wide, 9 deep, 8 to 11 from the back face.",
+        "Slot for a key across the corner of the far end and the reference edge: 3 wide, 25 deep from the corner, "
+        "8 to 11 from the back face.",
+    ]
+
+
+def test_a_slot_square_to_a_slanted_face():
+    # in a mitre of 45 degrees on edge, 20 thick: heel at (0, 20), mouth from 4 to 7 root 2 along it, 6 deep
+    def on(along, down):
+        return ((along + down) / math.sqrt(2), 20.0 - (along - down) / math.sqrt(2))
+
+    a, b = 4 * math.sqrt(2), 7 * math.sqrt(2)
+    points = ((on(b, 0)[0], 0.0), on(b, 0), on(b, 6), on(a, 6), on(a, 0), (0.0, on(a, 0)[1]))
+    cut = Moulding(Side.FAR_END, Side.BACK, "profile", 21.0, points, 0.0, 150.0)
+    words = said(cut, (180.0, 150.0, 20.0), Printer("mm", 0.5), {})
+    assert words.key() == (
+        "slot for a spline (4.2) wide × 6 deep square to the slanted face at the far end, "
+        "near wall (5.7) from the heel at the back face"
+    )
+
+
+def test_equal_slots_for_biscuits_stand_in_one_line():
+    assert work_lines(named("biscuits"), IN, LETTERS) == [
+        "4 slots for No. 20 biscuits in the reference edge: 1/2 deep, middles from the reference end: 3; 9; 15; 21, "
+        "middle 3/8 from the back face, for E."
+    ]

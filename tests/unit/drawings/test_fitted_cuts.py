@@ -1,6 +1,7 @@
 """Sheets of parts with fitted and shaped cuts: readable, every place said, sections as large as they are by hand."""
 
 import math
+import random
 from itertools import pairwise
 
 import pytest
@@ -14,6 +15,7 @@ from boardwright.drawings.part_sheet import part_drawing
 from boardwright.drawings.records import Dimension
 from boardwright.drawings.section import section
 from boardwright.piece.cuts import (
+    Bevel,
     Curve,
     DovetailSlot,
     DovetailTongue,
@@ -27,6 +29,7 @@ from boardwright.piece.cuts import (
     Side,
     Tails,
     Taper,
+    Tenon,
     VGroove,
 )
 
@@ -165,3 +168,49 @@ def test_offsets_of_an_arc_lie_on_its_circle():
         exact = 1.5 - r + math.sqrt(r * r - (x / INCH - 15) ** 2)
         assert abs(depth / INCH - exact) <= 1 / 64 + 1e-3
         assert IN.on_step(depth)
+
+
+def random_cuts(rng, length, width, thick):
+    """Up to four cuts of any kind, of the sizes that furniture has, on a board of a given size [mm]."""
+    end = rng.choice((Side.END, Side.FAR_END))
+    edge = rng.choice((E, Side.FAR_EDGE))
+    face = rng.choice((F, B))
+    at, over = float(rng.randint(20, int(length) - 60)), float(rng.randint(8, int(width) - 14))
+    third = thick / 3
+    pitch = width / 5
+    sockets = tuple((i * pitch, i * pitch + pitch / 3) for i in range(5))
+    choices = (
+        Mortise(edge, 0, third, third, min(25.0, width / 2), at, at + 35),
+        Mortise(face, 0, over, 6.0, thick / 2, at, at + 30),
+        Tenon(end, 1, 20.0, third, third, ((width * 0.2, width * 0.8, 20.0),)),
+        Fingers(end, 1, 12.0, sockets),
+        Tails(end, 1, thick, sockets, 1 / 8),
+        Pins(end, 1, 12.0, face, thick * 0.75, sockets, 1 / 6),
+        DovetailSlot(face, 1, at, 10.0, thick / 3, 1 / 6, 0.0, width),
+        DovetailTongue(end, 1, 8.0, 1.0, 1.0, 1 / 6),
+        Bevel(end, 0.0, rng.choice((0.0, 0.5, 1.0)), rng.choice((0.0, 0.7))),
+        Taper(edge, end, length / 2, width / 5),
+        Moulding(face, edge, rng.choice(("chamfer", "round-over", "cove", "ogee")), 5.0, (), 0.0, length),
+        RaisedField(
+            face, min(25.0, width / 4), 6.0, thick / 2, 1.0, (Side.END, Side.FAR_END, E, Side.FAR_EDGE)
+        ),
+        Curve(edge, 0, "arc", ((0.0, 0.0), (length / 2, width / 4), (length, 0.0))),
+        VGroove(face, 0, over, 8.0, 4.0, 0.0, length),
+        Groove(face, 0, over, 6.0, 5.0, 0.0, length),
+        Hole(face, (at, over), 5.0, thick, True, counterbore=10.0, counterbore_depth=4.0),
+    )
+    return tuple(rng.sample(choices, rng.randint(1, 4)))
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_random_parts_stay_readable(seed):
+    rng = random.Random(seed)
+    size = (
+        rng.choice((150.0, 450.0, 1200.0)),
+        rng.choice((40.0, 100.0, 300.0)),
+        rng.choice((12.0, 19.0, 38.0)),
+    )
+    board = part("board", size, *random_cuts(rng, *size))
+    for printer in (MM, IN):
+        d = part_drawing(board, printer, 170.0, 100.0)
+        assert (overlaps(d), struck(d), outside(d)) == ([], [], []), board

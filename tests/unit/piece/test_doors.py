@@ -9,10 +9,10 @@ import math
 from itertools import product
 
 import pytest
-from bench import IN, codes, holes, inches, piece_of, rabbets, size
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bench import IN, codes, holes, inches, piece_of, rabbets, size
 from boardwright.piece.cuts import Bevel, Groove, RaisedField, Side
 from boardwright.piece.records import Part, Piece
 from boardwright.pipeline import check_text
@@ -65,7 +65,14 @@ MADE = (
     "{frame: {joint: half_lap, up: 2, panel: {kind: raised}}}",
     "{frame: {joint: {kind: mortise_tenon, through: true}}}",
 )
-HUNG = ("", "set: overlay", "set: half_overlay", "hinges: continuous", "set: overlay, hinges: butt", "hinges: cup")
+HUNG = (
+    "",
+    "set: overlay",
+    "set: half_overlay",
+    "hinges: continuous",
+    "set: overlay, hinges: butt",
+    "hinges: cup",
+)
 
 
 @pytest.mark.parametrize(("made", "hung"), list(product(MADE, HUNG)))
@@ -95,7 +102,12 @@ def test_doors_of_any_size(width: int, height: int, made: str, hung: str, right:
 
 @pytest.mark.parametrize("units", ["in", "mm"])
 def test_a_pair_in_either_unit(units: str) -> None:
-    for keys in ("{}", "{frame: {}, strip: right}", "{set: overlay, strip: left}", "{hinges: continuous, opens: 110}"):
+    for keys in (
+        "{}",
+        "{frame: {}, strip: right}",
+        "{set: overlay, strip: left}",
+        "{hinges: continuous, opens: 110}",
+    ):
         piece = piece_of(cupboard(f"doors: {keys}", width="40"), units)
         assert [m.id for m in piece.motions] == ["door.1", "door.2"]
 
@@ -210,7 +222,7 @@ def test_plates_stand_in_the_rows_of_the_32_mm_system(keys: str, more: float) ->
     part = piece.part("case.side.left")
     found = []
     for h in (h for h in holes(part) if h.for_ == "hinge plate"):
-        x, y, z = part.pose.point((h.at[0], h.at[1], 0.0))
+        _, y, z = part.pose.point((h.at[0], h.at[1], 0.0))
         assert h.diameter == 5
         found.append((round(y - more, 3), z))
     assert {y for y, _ in found} == {37}
@@ -268,9 +280,9 @@ def test_a_drawer_passes_an_overlay_door_and_hits_an_inset_one() -> None:
 
 def test_what_is_inside_starts_behind_an_inset_door() -> None:
     """3/4 in of door and 1/8 in of room (common practice)."""
-    shelf = piece_of(cupboard("{door: {}, shelves: {count: 1}}")).part("inside.shelf.1")
+    shelf = piece_of(cupboard("{door: {frame: {}}, shelves: {count: 1}}")).part("inside.shelf.1")
     assert inches(shelf.box.low[1]) == [7 / 8]
-    over = piece_of(cupboard("{door: {set: overlay}, shelves: {count: 1}}")).part("inside.shelf.1")
+    over = piece_of(cupboard("{door: {frame: {}, set: overlay}, shelves: {count: 1}}")).part("inside.shelf.1")
     assert inches(over.box.low[1]) == [0]
 
 
@@ -288,7 +300,9 @@ def test_a_fixed_panel_swells_upward() -> None:
     text = cupboard("rows: [{size: 10, panel: fixed}, {open: true}]")
     piece = piece_of(text)
     panel = piece.part("inside.row1.panel")
-    assert inches(piece.part("case.top").box.low[2] - panel.box.high[2])[0] == pytest.approx(0.0496, abs=1 / 32)
+    assert inches(piece.part("case.top").box.low[2] - panel.box.high[2])[0] == pytest.approx(
+        0.0496, abs=1 / 32
+    )
     joints = [j for j in piece.joints if panel.id in (j.first, j.second)]
     assert sorted((j.kind, j.glued) for j in joints) == [("butt", True), ("tongue", False), ("tongue", False)]
 

@@ -9,6 +9,7 @@ groove.
 import pytest
 
 from bench import IN, codes, grooves, inches, piece_of, rabbets, size
+from boardwright.pipeline import check_text
 
 TEXT = """
 boardwright: 1
@@ -154,6 +155,15 @@ def test_inset_fronts_stand_in_their_opening() -> None:
     box = piece.part("drawer.1.front").box
     # 20 - 1/8; 8 1/2 - 1/8; 1/16 over the floor of the case
     assert inches(box.size(0), box.size(2), box.low[2] - 0.75 * IN) == [19.875, 8.375, 0.0625]
+
+
+def test_a_front_behind_an_inset_door_stands_inside_its_opening() -> None:
+    inside = "{door: {set: inset}, drawer: {}}"
+    result = check_text(design("runs_on: slides", front=", set: overlay", inside=inside))
+    assert result.piece is not None
+    front = result.piece.part("drawer.1.front").box
+    assert front.low[1] >= 0.75 * IN  # behind the door
+    assert front.low[0] > 0.75 * IN  # and between the sides
 
 
 def test_bottom_in_a_groove() -> None:

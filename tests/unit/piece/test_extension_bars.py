@@ -191,6 +191,7 @@ def test_bars_in_both_faces_of_a_divider_share_its_wood() -> None:
         ({"bars": ", groove: 3/8"}, "drawer.no-room-for-bars"),  # more than half of the side
         ({"bars": ", height: 1/4"}, "size.too-small"),  # no edge distance for the screw
         ({"half": "1/4 in"}, "drawer.no-room-for-bars"),  # no wood behind the groove
+        ({"more": "back: {joint: mitre}"}, "drawer.no-room-for-bars"),  # it fills the ends of the grooves
     ],
 )
 def test_refused(changes: dict[str, str], code: str) -> None:

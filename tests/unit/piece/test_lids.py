@@ -5,10 +5,10 @@ of 2007, pp. 104-105). Movement: Wood Handbook FPL-GTR-190 eq. 13-2, cherry flat
 """
 
 import pytest
-from bench import IN, codes, grooves, inches, piece_of, rabbets
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bench import IN, codes, grooves, inches, piece_of, rabbets
 from boardwright.pipeline import check_text
 from boardwright.solids.travel import opened
 
@@ -34,7 +34,9 @@ case:
 """
 
 
-def chest(lid: str = "{}", width: str = "36", height: str = "24", depth: str = "18", back: str = "rabbet") -> str:
+def chest(
+    lid: str = "{}", width: str = "36", height: str = "24", depth: str = "18", back: str = "rabbet"
+) -> str:
     return CHEST % (width, height, depth, lid, back)
 
 
@@ -61,7 +63,10 @@ def test_every_lid_fits_and_swings_free(lid: str, back: str) -> None:
 
 @settings(max_examples=15, deadline=None)
 @given(
-    width=st.integers(12, 48), depth=st.integers(10, 24), height=st.integers(14, 30), lid=st.sampled_from(LIDS)
+    width=st.integers(12, 48),
+    depth=st.integers(10, 24),
+    height=st.integers(14, 30),
+    lid=st.sampled_from(LIDS),
 )
 def test_lids_of_any_size(width: int, depth: int, height: int, lid: str) -> None:
     found = set(codes(chest(lid, str(width), str(height), str(depth))))
@@ -96,9 +101,7 @@ def test_an_open_lid_stands_behind_the_front() -> None:
 def test_a_panel_glued_to_the_front_moves_at_the_rear_alone() -> None:
     piece = piece_of(chest("{frame: {panel: {kind: raised}}, glued_edge: front}"))
     panel = piece.part("lid.1.panel.1")
-    joints = {
-        j.first: j for j in piece.joints if j.second == panel.id and j.kind == "panel"
-    }
+    joints = {j.first: j for j in piece.joints if j.second == panel.id and j.kind == "panel"}
     front, rear = joints["lid.1.stile.1"], joints["lid.1.stile.2"]
     assert front.glued
     assert not rear.glued

@@ -200,6 +200,17 @@ def test_a_centre_guide_runs_in_its_runner() -> None:
     assert sorted(f.slotted for f in piece.fasteners if f.held == runner.id) == [False, True]
 
 
+def test_a_drawer_narrower_than_the_runner_takes_no_centre_guide() -> None:
+    narrow = guided().replace("width: 20", "width: 4")
+    assert "drawer.no-room-for-guide" in codes(narrow)
+    assert "drawer.no-room-for-guide" not in codes(
+        narrow.replace(
+            "runs_on: centre_guide",
+            "runs_on: centre_guide\n  centre_guide: {width: 3/8, runner_width: 1 1/8}",
+        )
+    )
+
+
 def test_a_captured_bottom_has_its_back_notched_over_the_runner() -> None:
     piece = piece_of(guided("{bottom: {back: captured}}"))
     back, runner = piece.part("drawer.1.back"), piece.part("drawer.1.centre_runner")

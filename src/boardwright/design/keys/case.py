@@ -7,11 +7,14 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.bases import CaseBase
+from boardwright.design.keys.covers import Cover
 from boardwright.design.keys.doors import Door, DoorPair, FixedSpec
 from boardwright.design.keys.drawers import Drawer, DrawerStack, Tray, TrayStack
 from boardwright.design.keys.face_frames import FaceFrame
 from boardwright.design.keys.joints import JointSpec
 from boardwright.design.keys.lids import Lid
+from boardwright.design.keys.wall_cleats import WallCleat
 
 
 class Sides(Keys):
@@ -73,11 +76,31 @@ class Back(Keys):
 
 
 class Shelves(Keys):
-    """Fixed shelves that part a space evenly."""
+    """Shelves that part a space evenly: fixed, or on pins in rows of holes."""
 
     count: int = Field(ge=1, le=40, description="how many")
+    kind: Literal["fixed", "pins"] | None = optional("fixed, or on pins", "`fixed` (common practice)")
     stock: str | None = optional("stock", "`case.stock`")
-    joint: JointSpec | None = optional("how they meet the sides", "`dado` (common practice)")
+    joint: JointSpec | None = optional("fixed: how they meet the sides", "`dado` (common practice)")
+    pin: LengthText | None = optional(
+        "pins: diameter of the holes",
+        "in inches {shelf_pin_diameter_in}; in millimetres {system_hole_diameter}",
+    )
+    pitch: LengthText | None = optional(
+        "pins: from hole to hole", "in inches {shelf_pin_pitch_in}; in millimetres {system_hole_pitch}"
+    )
+    first: LengthText | None = optional(
+        "pins: from the floor of the space to the first hole", "{shelf_pin_end}"
+    )
+    last: LengthText | None = optional(
+        "pins: no hole nearer to the ceiling of the space than this", "{shelf_pin_end}"
+    )
+    setback: LengthText | None = optional(
+        "pins: from the front and the rear of the shelf to the rows", "{system_hole_setback}"
+    )
+    clearance: LengthText | None = optional(
+        "pins: shorter than the space, at each end", "{shelf_pin_clearance}"
+    )
 
 
 class Room(Keys):
@@ -91,11 +114,12 @@ class Room(Keys):
     columns: list[Room] | None = optional(
         "spaces from left to right", "not parted into columns", min_length=1
     )
-    between: Literal["none", "rail", "shelf", "divider"] | None = optional(
-        "what parts them: rows take `none`, `rail` or `shelf`, columns take `divider`",
+    between: Literal["none", "rail", "web_frame", "shelf", "divider"] | None = optional(
+        "what parts them: rows take `none`, `rail`, `web_frame` or `shelf`, columns take `divider`",
         "`none` between rows that all hold drawers, else `shelf`; `divider` between columns (common "
         "practice)",
     )
+    dust: bool | None = optional("web frames with a dust panel", "`false`: open frames")
     stock: str | None = optional("stock of the shelves, rails or dividers between", "`case.stock`")
     joint: JointSpec | None = optional("how those meet the case", "`dado` (common practice)")
     drawer: Drawer | None = optional("one drawer", "no drawer")
@@ -124,6 +148,9 @@ class Case(Keys):
     bottom: Deck | None = optional("the bottom", "as each of its keys says")
     back: Back | None = optional("the back", "as each of its keys says")
     face_frame: FaceFrame | None = optional("a frame before it; `depth` includes it", "no face frame")
+    base: CaseBase | None = optional("what it stands on; `height` includes it", "it stands on its sides")
+    cover: Cover | None = optional("a board over the top; `height` includes it", "none")
+    wall_cleat: WallCleat | None = optional("a pair of cleats to hang it on a wall", "none")
     inside: Room | None = optional("the tree of spaces", "one open space")
 
 

@@ -55,7 +55,8 @@ class DoorKeys(Keys):
     """What one door and a pair of doors have in common."""
 
     made: Literal["slab", "frame"] | None = optional(
-        "one board or sheet, or a frame with panels", "`frame` when `frame` is given, else `slab` (common practice)"
+        "one board or sheet, or a frame with panels",
+        "`frame` when `frame` is given, else `slab` (common practice)",
     )
     set: Literal["inset", "overlay", "half_overlay"] | None = optional(
         "inside its opening, over the case, or over half of the parts round it", "`inset` (common practice)"
@@ -66,7 +67,10 @@ class DoorKeys(Keys):
         "inset: {door_gap_inset}, or what the door swells; overlay: {overlay_front_gap}; settled up",
     )
     battens: int | None = optional(
-        "slab of solid wood: battens screwed across its back, in slots", "2; none for a sheet, or under 6 in (152.4 mm) wide (common practice)", ge=0, le=6
+        "slab of solid wood: battens screwed across its back, in slots",
+        "2; none for a sheet, or under 6 in (152.4 mm) wide (common practice)",
+        ge=0,
+        le=6,
     )
     frame: Frame | None = optional("the frame", "as each of its keys says")
     hinges: HingeSpec | None = optional("the hinges", "as each of its keys says")

@@ -8,6 +8,7 @@ from pydantic import BeforeValidator, Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
 from boardwright.design.keys.joints import JointSpec
+from boardwright.design.keys.pulls import PullSpec
 
 
 class Bars(Keys):
@@ -52,10 +53,12 @@ class FullExtensionBars(Keys):
         "length of the bar", "from behind the front's joint to the back of the case, settled down"
     )
     web: LengthText | None = optional(
-        "least wood between the two slots", "3/4 in (19 mm) (common practice); more where the travel needs less slot"
+        "least wood between the two slots",
+        "3/4 in (19 mm) (common practice); more where the travel needs less slot",
     )
     block: LengthText | None = optional(
-        "length of the block that is glued into the open end of each slot", "1/2 in (12.7 mm) (common practice)"
+        "length of the block that is glued into the open end of each slot",
+        "1/2 in (12.7 mm) (common practice)",
     )
     overlap: float | None = optional(
         "least share of the bar's length that stays in each groove at full pull",
@@ -86,7 +89,8 @@ class CentreGuide(Keys):
     )
     width: LengthText | None = optional("width of the strip", "{runner_thickness}; settled down")
     runner_width: LengthText | None = optional(
-        "width of the runner", "`width`, its clearance, and 9/16 in (15 mm) on both sides of it (common practice)"
+        "width of the runner",
+        "`width`, its clearance, and 9/16 in (15 mm) on both sides of it (common practice)",
     )
 
 
@@ -191,6 +195,7 @@ class Drawer(Keys):
 
     front: DrawerFront | None = optional("its front", "as each of its keys says")
     sides: DrawerSides | None = optional("its sides", "as each of its keys says")
+    pull: PullSpec | None = optional("a knob or pull", "nothing is drilled")
     back: DrawerBack | None = optional("its back", "as each of its keys says")
     bottom: DrawerBottom | None = optional("its bottom", "as each of its keys says")
     runs_on: Literal["bars", "full_extension_bars", "runners", "centre_guide", "slides"] | None = optional(
@@ -198,7 +203,9 @@ class Drawer(Keys):
         "`bars` (common practice)",
     )
     bars: Bars | None = optional("the bars", "as each of its keys says")
-    full_extension_bars: FullExtensionBars | None = optional("the full-extension bars", "as each of its keys says")
+    full_extension_bars: FullExtensionBars | None = optional(
+        "the full-extension bars", "as each of its keys says"
+    )
     centre_guide: CentreGuide | None = optional("the guide under the bottom", "as each of its keys says")
     runners: Runners | None = optional("the runners", "as each of its keys says")
     slides: Slides | None = optional("the slides", "as each of its keys says")
@@ -231,9 +238,10 @@ class DrawerStack(Keys):
     heights: list[LengthText] | None = optional(
         "height of each opening instead of `grow`", "openings of one height, or as `grow` says"
     )
-    between: Literal["none", "rail", "shelf"] | None = optional(
+    between: Literal["none", "rail", "web_frame", "shelf"] | None = optional(
         "what parts two openings", "`none` (common practice)"
     )
+    dust: bool | None = optional("web frames with a dust panel", "`false`: open frames")
     drawer: Drawer | None = optional("keys for the drawers of this stack", "as the top key `drawers` says")
 
 
@@ -260,7 +268,9 @@ class Ledgers(Keys):
     width: LengthText | None = optional(
         "how far they stand out from the wall", "half of {runner_thickness}; settled down"
     )
-    height: LengthText | None = optional("their height", "{runner_thickness}, at most the thickness of the stock")
+    height: LengthText | None = optional(
+        "their height", "{runner_thickness}, at most the thickness of the stock"
+    )
 
 
 class Grip(Keys):
@@ -269,9 +279,12 @@ class Grip(Keys):
     shape: Literal["slot", "curve"] | None = optional(
         "a slot through, or a hollow in the upper edge", "`slot` (common practice)"
     )
-    width: LengthText | None = optional("width", "3 3/4 in (95 mm), at most half of the part (common practice)")
+    width: LengthText | None = optional(
+        "width", "3 3/4 in (95 mm), at most half of the part (common practice)"
+    )
     height: LengthText | None = optional(
-        "height of the slot, or depth of the hollow", "1 1/4 in (32 mm), at most a third of the part (common practice)"
+        "height of the slot, or depth of the hollow",
+        "1 1/4 in (32 mm), at most a third of the part (common practice)",
     )
 
 
@@ -286,7 +299,9 @@ class Tray(Drawer):
         "half of the sides, at least over the bottom by 1/2 in (12 mm) (common practice)",
     )
     lift_out: bool | None = optional("`true`: it rests on ledgers and is lifted out", "`false`: it runs out")
-    ledgers: Ledgers | None = optional("what a lift-out or sideways tray rests on", "as each of its keys says")
+    ledgers: Ledgers | None = optional(
+        "what a lift-out or sideways tray rests on", "as each of its keys says"
+    )
     length: LengthText | None = optional(
         "sideways: length of the tray along the ledgers", "half of the room (common practice)"
     )

@@ -27,7 +27,10 @@ class FramePanel(Keys):
         "raised: from the edge of the panel to the field", "{raised_field_width}, less in a small panel"
     )
     field_angle: float | None = optional(
-        "raised: slope in degrees, instead of `field_width`", "as `field_width` and `field_step` give it", gt=0, le=45
+        "raised: slope in degrees, instead of `field_width`",
+        "as `field_width` and `field_step` give it",
+        gt=0,
+        le=45,
     )
     field_step: LengthText | None = optional("raised: height of the step at the field", "{raised_field_step}")
     bead: LengthText | None = optional("glass: height of its beads", "{glass_bead}")
@@ -40,7 +43,8 @@ class Frame(Keys):
     stile_width: LengthText | None = optional("width of the stiles", "{door_stile_width}")
     rail_width: LengthText | None = optional("width of the rails", "as the stiles")
     bottom_rail_width: LengthText | None = optional(
-        "width of the bottom rail of a door", "`rail_width` and {door_bottom_rail_extra} more; lids: `rail_width`"
+        "width of the bottom rail of a door",
+        "`rail_width` and {door_bottom_rail_extra} more; lids: `rail_width`",
     )
     middle_width: LengthText | None = optional(
         "width of the rails and mullions between openings", "as the stiles"

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field
+from pydantic import AfterValidator, BeforeValidator, Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+
+
+def _slope(value: str) -> str:
+    found = re.fullmatch(r"\s*1\s*:\s*(\d+(?:\.\d+)?)\s*", value)
+    if not found or not 2 <= float(found[1]) <= 20:
+        raise ValueError("a slope such as `1:8`, from 1:2 to 1:20")
+    return f"1:{found[1]}"
 
 
 class JointKeys(Keys):
@@ -24,6 +32,10 @@ class JointKeys(Keys):
         "half_lap",
         "mitre",
         "breadboard",
+        "finger",
+        "dovetail",
+        "half_blind",
+        "sliding_dovetail",
     ] = Field(description="kind of joint")
     depth: LengthText | None = optional(
         "depth of the dado, rabbet, tongue or groove; half lap: into the first part; mitre: of the groove for a "
@@ -124,6 +136,42 @@ class JointKeys(Keys):
     drawbore: LengthText | None = optional(
         "tenon: how much nearer to the shoulder the peg hole in the tenon lies",
         "0: in line; {drawbore_offset} is usual",
+    )
+    pitch: LengthText | None = optional(
+        "finger: width of a finger, which is that of the cutter",
+        "`cutter`, or the common cutter nearest to 0.6 of the thinner board (common practice)",
+    )
+    cutter: LengthText | None = optional(
+        "finger, dovetails: width of the cutter, or of the narrowest tool",
+        "finger: as `pitch`; dovetails: 1/8 in (3.2 mm), a narrow chisel (common practice)",
+    )
+    slope: Annotated[str, AfterValidator(_slope)] | None = optional(
+        "dovetails: slope, such as `1:7`",
+        "dovetail and half_blind: 1:8 in hardwood and sheets, 1:6 in softwood; sliding dovetail: 1:6 (common practice)",
+    )
+    tails: int | None = optional(
+        "dovetails: how many tails",
+        "tails near to 2 3/4 times a pin, 3/4 to 1 1/2 in (19 to 38 mm) wide (common practice)",
+        ge=1,
+        le=60,
+    )
+    pin: LengthText | None = optional(
+        "dovetails: width of a pin at its narrow side", "0.35 of the tail board's thickness (common practice)"
+    )
+    half_pin: LengthText | None = optional(
+        "dovetails: least width of the half pins at both edges, at their narrow side",
+        "1/4 in (6.4 mm), or half of the tail board's thickness where that is less (common practice)",
+    )
+    lap: LengthText | None = optional(
+        "half_blind: wood left in front of the tails",
+        "a quarter of the thickness, at least 3/32 in (2.4 mm) (\"Making a single-lap dovetail\", a woodworking "
+        "magazine, 2003)",
+    )
+    spacing: Literal["equal", "graduated"] | None = optional(
+        "dovetails: tails of one width, or growing narrower from the first to the last", "`equal`"
+    )
+    tails_on: Literal["first", "second"] | None = optional(
+        "dovetail: which part has the tails", "`second`: the part that goes in (common practice)"
     )
     biscuit: Literal[0, 10, 20] | None = optional(
         "biscuits: their number",

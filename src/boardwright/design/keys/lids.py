@@ -13,7 +13,8 @@ class Lid(Keys):
     """A lid over a case, hinged at the back."""
 
     made: Literal["slab", "frame"] | None = optional(
-        "boards glued up, or a frame with panels", "`frame` when `frame` is given, else `slab` (common practice)"
+        "boards glued up, or a frame with panels",
+        "`frame` when `frame` is given, else `slab` (common practice)",
     )
     ends: Literal["cleats", "breadboard", "none"] | None = optional(
         "slab: what keeps it flat: cleats screwed under it in slots, or a board across each end",

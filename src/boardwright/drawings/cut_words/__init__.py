@@ -5,13 +5,13 @@ Everything is measured from the reference end, the reference edge and the back f
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Any
 
 from boardwright.core.poses import Vec
-from boardwright.drawings.cut_words import bevels, dovetails, fitted, plain, shaped
-from boardwright.drawings.cut_words.terms import SIDE_WORDS, Printer, Said
+from boardwright.drawings.cut_words import bevels, dovetails, fitted, plain, shaped, slots
+from boardwright.drawings.cut_words.terms import SIDE_WORDS, PlanPrinter, Printer, Said
 from boardwright.piece.cuts import (
     Bevel,
     BiscuitSlot,
@@ -36,7 +36,7 @@ from boardwright.piece.cuts import (
     holds,
 )
 
-__all__ = ["SIDE_WORDS", "Printer", "Said", "said", "words_for_key", "words_for_work"]
+__all__ = ["SIDE_WORDS", "PlanPrinter", "Printer", "Said", "said", "words_for_key", "words_for_work"]
 
 _SAYS: dict[type[Cut], Callable[[Any, Vec, Printer], Said]] = {
     Groove: plain.groove,
@@ -60,7 +60,7 @@ _SAYS: dict[type[Cut], Callable[[Any, Vec, Printer], Said]] = {
 }
 
 
-def said(cut: Cut, size: Vec, p: Printer, letters: Mapping[str, str]) -> Said:
+def said(cut: Cut, size: Vec, p: Printer, letters: Mapping[str, str], others: Iterable[Cut] = ()) -> Said:
     """A cut in pieces of a sentence.
 
     Args:
@@ -68,13 +68,18 @@ def said(cut: Cut, size: Vec, p: Printer, letters: Mapping[str, str]) -> Said:
         size: of the part [mm].
         p: writes lengths.
         letters: part id → letter.
+        others: all cuts of the part: a slot in a mitre is told by the mitre.
     """
+    if isinstance(cut, Moulding) and (slot := slots.slot_said(cut, others, size, p)) is not None:
+        return slot
     if isinstance(cut, Hole):
         return plain.hole(cut, size, p, letters.get(cut.marked_through, "its mate"))
     return _SAYS[type(cut)](cut, size, p)
 
 
-def words_for_key(cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, str]) -> str:
+def words_for_key(
+    cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, str], others: Iterable[Cut] = ()
+) -> str:
     """Equal cuts as one line of a drawing's key; what the views measure is left out.
 
     Args:
@@ -82,8 +87,9 @@ def words_for_key(cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, 
         size: of the part [mm].
         p: writes lengths.
         letters: part id → letter.
+        others: all cuts of the part.
     """
-    words = said(cuts[0], size, p, letters)
+    words = said(cuts[0], size, p, letters, others)
     held = [letters[holds(c)] for c in cuts if holds(c) in letters]
     ends = dict.fromkeys(end for c in cuts if isinstance(end := getattr(c, "end", None), Side))
     if len(ends) == 2:
@@ -95,17 +101,23 @@ def words_for_key(cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, 
     return words.key(len(cuts), held)
 
 
-def words_for_work(cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, str]) -> str:
+def words_for_work(
+    cuts: list[Cut], size: Vec, p: Printer, letters: Mapping[str, str], others: Iterable[Cut] = ()
+) -> str:
     """One line of the work list: a cut with all its places, or equal holes together.
 
     Args:
-        cuts: one cut, or holes of one kind.
+        cuts: one cut, or holes or slots for biscuits of one kind.
         size: of the part [mm].
         p: writes lengths.
         letters: part id → letter.
+        others: all cuts of the part.
     """
     bored = [c for c in cuts if isinstance(c, Hole)]
     if bored:
         return plain.holes_work(bored, size, p, letters.get(bored[0].marked_through, "its mate"))
-    words = said(cuts[0], size, p, letters)
-    return words.work([letters[holds(cuts[0])]] if holds(cuts[0]) in letters else [])
+    held = [letters[holds(c)] for c in cuts if holds(c) in letters]
+    slotted = [c for c in cuts if isinstance(c, BiscuitSlot)]
+    if slotted:
+        return fitted.biscuit_slots_work(slotted, size, p, held)
+    return said(cuts[0], size, p, letters, others).work(held)

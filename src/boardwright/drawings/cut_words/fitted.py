@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from dataclasses import replace
+
 from boardwright.core.poses import Vec
 from boardwright.drawings.cut_words.terms import (
     EPS,
@@ -44,6 +47,21 @@ def biscuit_slot(cut: BiscuitSlot, size: Vec, p: Printer) -> Said:
         unseen=unseen,
         seen=seen,
     )
+
+
+def biscuit_slots_work(cuts: list[BiscuitSlot], size: Vec, p: Printer, held: Iterable[str]) -> str:
+    """Equal slots for biscuits as one line of the work list, with all their middles."""
+    first = cuts[0]
+    words = biscuit_slot(first, size, p)
+    if len(cuts) == 1:
+        return words.work(held)
+    axes = [i for i in range(3) if i != first.side.axis]
+    kept = [n for n, axis in enumerate(axes) if axis != 2]
+    froms = " × ".join(FROM[axes[n]] for n in kept)
+    each = "; ".join(" × ".join(p.size(c.at[n]) for n in kept) for c in cuts)
+    name = words.name.removeprefix("slot for a ")
+    many = replace(words, name=f"{len(cuts)} slots for {name}s", seen=(f"middles from {froms}: {each}",))
+    return many.work(held)
 
 
 def tenon(cut: Tenon, size: Vec, p: Printer) -> Said:

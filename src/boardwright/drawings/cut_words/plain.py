@@ -11,7 +11,7 @@ def groove(cut: Groove, size: Vec, p: Printer) -> Said:
     """A groove along the grain, a dado across it, a slot across an edge."""
     third = 3 - cut.side.axis - cut.along
     name = "dado" if cut.along == 1 and cut.side.axis == 2 else "groove"
-    if cut.along == 2 and cut.side.axis == 1:
+    if (cut.along == 2 and cut.side.axis == 1) or (cut.side.axis == 0 and cut.depth > 2 * cut.width):
         name = "slot"
     unseen, seen = places([(third, f"{p.size(cut.at)} from {FROM[third]}")])
     unseen += _some(stops(cut.start, cut.end, cut.along, size[cut.along], p))

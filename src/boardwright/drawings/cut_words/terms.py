@@ -32,10 +32,6 @@ class Printer(Protocol):
     def units(self) -> str:
         """`in` or `mm`."""
 
-    @property
-    def step(self) -> float:
-        """The finest step of the plan [mm]."""
-
     def size(self, mm: float) -> str:
         """A length [mm] without its unit."""
 
@@ -44,6 +40,14 @@ class Printer(Protocol):
 
     def tool(self, mm: float) -> str:
         """The diameter of a drill or head [mm], as such tools are sold."""
+
+
+class PlanPrinter(Printer, Protocol):
+    """Knows the step of the plan too."""
+
+    @property
+    def step(self) -> float:
+        """The finest step of the plan [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,7 +163,7 @@ def spans_text(spans: Sequence[tuple[float, float]], p: Printer) -> str:
         spans: in rising order [mm].
         p: writes lengths.
     """
-    each = [f"{p.size(a)} to {p.size(b)}" for a, b in spans]
+    each = [f"{p.auxiliary(a)} to {p.auxiliary(b)}" for a, b in spans]
     pitch = equal_pitch(spans)
     if len(spans) > MOST_SPANS and pitch:
         return f"{each[0]} and on every {p.size(pitch)}, the last {each[-1]}"

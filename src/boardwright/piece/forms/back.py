@@ -26,13 +26,15 @@ class BackPlan:
         behind: depth it takes behind the sides [mm].
     """
 
-    def __init__(self, out: SetOut, keys: Back | None, case_stock: Stock) -> None:
+    def __init__(
+        self, out: SetOut, keys: Back | None, case_stock: Stock, behind: float | None = None
+    ) -> None:
         self.keys = keys
         self.set = out.sizer.choose(
             "case.back.set",
             keys.set if keys else None,
-            "rabbet",
-            "a back is let into a rabbet",
+            "rabbet" if behind is None else "groove",
+            "a back is let into a rabbet" if behind is None else "a groove leaves room for the wall cleats",
             "case.back.set",
         )
         boarded = self.set in BOARDED
@@ -55,8 +57,9 @@ class BackPlan:
             self.inset = out.sizer.size(
                 "case.back.inset",
                 [("case.back.inset", keys.inset if keys else None)],
-                9.525,
-                rule="wood behind the groove of the back",
+                9.525 if behind is None else behind,
+                rule="wood behind the groove of the back" if behind is None else "room for the wall cleats",
+                direction="up",
                 least=out.sizer.step,
             )
         self.room = {"groove": t + self.inset, "surface": 0.0, "none": 0.0}.get(self.set, t)

@@ -8,10 +8,13 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import Case, Deck, Lid
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.back import BackPlan, set_back
+from boardwright.piece.forms.base import base, base_plan
+from boardwright.piece.forms.cover import cover, cover_stock
 from boardwright.piece.forms.face_frame import face_frame, face_plan
 from boardwright.piece.forms.lid import lid, lid_rail
 from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.spaces import fill
+from boardwright.piece.forms.wall_cleat import cleat_stock, wall_cleat
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
@@ -45,21 +48,27 @@ def case(out: SetOut, keys: Case) -> Box | None:
     through = out.sizer.choose("case.through", keys.through, "sides", "the sides run through", "case.through")
     top = _deck(out, keys.top, "top", keys)
     bottom = _deck(out, keys.bottom, "bottom", keys)
-    back = BackPlan(out, keys.back, stock)
+    cleat = cleat_stock(out, keys.wall_cleat, stock)
+    back = BackPlan(out, keys.back, stock, cleat.thickness if cleat is not None else None)
     up = _up(out, keys, through)
+    foot = base_plan(out, keys.base, stock)
+    over = cover_stock(out, keys.cover, stock)
+    on_top = over.thickness if over is not None else 0.0
+    height -= on_top
+    lift = foot.height if foot is not None else 0.0
     t = side_stock.thickness
     settled = out.sizer.settled
     face = face_plan(out, keys.face_frame, stock)
     before = face.stock.thickness if face is not None else 0.0
     deep = settled(depth - back.behind - before, "down")
     inside = width - 2 * t
-    net = height - top.thickness - bottom.thickness - up
+    net = height - top.thickness - bottom.thickness - up - lift
     if through == "sides":
         inside = settled(inside, "down")
         width = inside + 2 * t
     else:
         net = settled(net, "down")
-        height = net + top.thickness + bottom.thickness + up
+        height = net + top.thickness + bottom.thickness + up + lift
     if inside < LEAST_CASE / 2 or net < LEAST_CASE / 2 or deep - back.room < LEAST_CASE / 2:
         out.find(
             "case.no-inside",
@@ -79,27 +88,29 @@ def case(out: SetOut, keys: Case) -> Box | None:
     out.sizer.explain(
         "case.inside.height",
         net,
-        f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up)}",
+        f"{out.text(height)} less {out.text(top.thickness)}, {out.text(bottom.thickness)}, {out.text(up + lift)}",
     )
-    z_floor, z_ceiling = up + bottom.thickness, up + bottom.thickness + net
-    z0, z1 = (0.0, height) if through == "sides" and top.kind != "lid" else (z_floor, z_ceiling)
-    if through == "sides":
-        z0 = 0.0
+    z_floor = lift + up + bottom.thickness
+    z_ceiling = z_floor + net
+    z0 = lift if through == "sides" else z_floor
+    z1 = height if through == "sides" and top.kind != "lid" else z_ceiling
     left = _side(out, "left", side_stock, Box((0.0, 0.0, z0), (t, deep, z1)), (0, False))
     right = _side(out, "right", side_stock, Box((t + inside, 0.0, z0), (width, deep, z1)), (0, True))
     xs = (t, t + inside) if through == "sides" else (0.0, width)
     tops = _place_deck(out, top, xs, deep, back, z_ceiling)
-    bottoms = _place_deck(out, bottom, xs, deep, back, up)
+    bottoms = _place_deck(out, bottom, xs, deep, back, lift + up)
     for deck, drafts in ((top, tops), (bottom, bottoms)):
         _join_deck(out, deck, drafts, left, right, through, up)
     full_top = tops[0] if top.kind == "full" else None
     if top.kind == "lid":
-        full_top = lid_rail(out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling, back.set)
+        full_top = lid_rail(
+            out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling, back.set
+        )
     full_bottom = bottoms[0] if bottom.kind == "full" else None
     set_back(out, back, left, right, full_top, full_bottom)
     if top.kind == "lid" and full_top is not None:
         lid(out, lid_keys(keys), top.stock, left, right, full_top, deep + back.behind)
-    _chains(out, width, height, inside, net, t, top, bottom, up)
+    _chains(out, width, height, inside, net, t, top, bottom, up, lift, on_top)
     region = Region(
         Box((t, 0.0, z_floor), (t + inside, deep - back.room, z_ceiling)),
         Walls(left, right, bottoms[0] if bottoms else None, tops[0] if tops else None),
@@ -108,15 +119,29 @@ def case(out: SetOut, keys: Case) -> Box | None:
         settled(deep - back.room, "down"),
         (inside, net),
     )
+    if cleat is not None and keys.wall_cleat is not None:
+        whole = tops[0] if top.kind == "full" else None
+        wall_cleat(out, keys.wall_cleat, cleat, left, right, whole, z_ceiling, back.inset, z_floor)
     if face is not None:
-        foot = up if through == "sides" else 0.0
+        under = lift + (up if through == "sides" else 0.0)
         front = face_frame(
-            out, face, left, right, tops, bottoms, (foot, z_ceiling if top.kind == "lid" else height), z_floor
+            out,
+            face,
+            left,
+            right,
+            tops,
+            bottoms,
+            (under, z_ceiling if top.kind == "lid" else height),
+            z_floor,
         )
         region = replace(region, front=front)
     if keys.inside is not None:
         fill(out, region, keys.inside, keys.stock)
-    return Box((0.0, -before, 0.0), (width, deep + back.behind, height))
+    if over is not None and keys.cover is not None:
+        cover(out, keys.cover, over, tops, (left, right), -before, deep + back.behind)
+    if foot is not None:
+        base(out, foot, full_bottom, (0.0, width), (t, t + inside), (0.0, deep), up)
+    return Box((0.0, -before, 0.0), (width, deep + back.behind, height + on_top))
 
 
 def lid_keys(keys: Case) -> Lid | None:
@@ -280,16 +305,22 @@ def _chains(
     top: DeckPlan,
     bottom: DeckPlan,
     up: float,
+    lift: float,
+    on_top: float,
 ) -> None:
     out.chains.append(
         Chain("width of the case", (("side", t), ("inside", inside), ("side", t)), ("outside width", width))
     )
     members = [
+        ("cover", on_top),
         ("top", top.thickness),
         ("inside", net),
         ("bottom", bottom.thickness),
         ("under the bottom", up),
+        ("base", lift),
     ]
     out.chains.append(
-        Chain("height of the case", tuple(m for m in members if m[1] > 0), ("outside height", height))
+        Chain(
+            "height of the case", tuple(m for m in members if m[1] > 0), ("outside height", height + on_top)
+        )
     )

@@ -67,8 +67,12 @@ def centre_guide(out: SetOut, id: str, region: Region, layers: Layers) -> None:
         rule="width of the runner: strip, its room, and wood for screws on both sides",
         least=width + play + 2 * settled(LIP / 2, "up"),
     )
-    side = out.drafts[f"{id}.left"]
-    middle = side.low[0] + settled((out.drafts[f"{id}.right"].high[0] - side.low[0]) / 2)
+    left, right = out.drafts[f"{id}.left"], out.drafts[f"{id}.right"]
+    middle = left.low[0] + settled((right.high[0] - left.low[0]) / 2)
+    inside = right.low[0] - left.high[0] - 2 * APART
+    if wide > inside + 1e-6:
+        _too_narrow(out, id, layers, wide, inside)
+        return
     front = out.drafts.get(f"{id}.box_front") or out.drafts[f"{id}.front"]
     start = front.high[1] + settled(APART, "up")
     _runner(out, id, region, stock, floor, middle, wide, width + play, heights, start)
@@ -245,4 +249,16 @@ def _no_room(out: SetOut, id: str, layers: Layers, room: float) -> None:
         expected=f"at least {out.up(need)}: strip and runner lie in each other by {out.up(LEAST_WOOD)}",
         source="common practice",
         remedy=f"set the bottom in a groove {out.up(need)} up or more (`bottom.up`)",
+    )
+
+
+def _too_narrow(out: SetOut, id: str, layers: Layers, wide: float, inside: float) -> None:
+    out.find(
+        "drawer.no-room-for-guide",
+        f"{id.replace('.', ' ')} is too narrow for the runner of its centre guide",
+        layers.path("centre_guide"),
+        found=f"{out.about(wide)} wide",
+        expected=f"at most {out.down(inside)}, between the drawer sides",
+        source="common practice",
+        remedy="make strip and runner narrower (`width`, `runner_width`), the drawer wider, or run it on runners",
     )

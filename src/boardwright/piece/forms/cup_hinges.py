@@ -67,8 +67,6 @@ def cup_hinges(
         why = f"a stile {out.about(wide)} wide"
     elif not low - 1e-6 <= edge <= high + 1e-6:
         why = f"{out.about(edge)} from the edge"
-    elif post.size(post.thickness_axis) != post.size(0):
-        why = f"plates on the edge of the {post.name}"
     if why:
         out.find(
             "door.hinge-no-room",
@@ -76,8 +74,7 @@ def cup_hinges(
             path,
             found=why,
             expected=f"a door at least {out.up(depth + LEAST_BEFORE)} thick, its hinged side "
-            f"{out.up(edge + cup / 2 + behind + LEAST_BEFORE)} wide, {out.about(low)} to {out.about(high)} to the "
-            "bore, and a case side for the plates",
+            f"{out.up(edge + cup / 2 + behind + LEAST_BEFORE)} wide, {out.about(low)} to {out.about(high)} to the bore",
             source=fig("cup_hinge_edge").reason,
             remedy="use `kind: butt`, or thicker and wider stock",
         )
@@ -91,6 +88,8 @@ def cup_hinges(
         "from the edge of the door to the middle of the cup",
         fig("cup_hinge_edge").reason,
     )
+    beside = post.thickness_axis == 0
+    plate = "plate" if beside else "plate for a face frame, screwed to the edge of its stile"
     words = {"inset": "inset", "overlay": "full overlay", "half_overlay": "half overlay"}[lap]
     spots = _spots(out, id, keys, path, door, carrier)
     if spots is None:
@@ -110,12 +109,13 @@ def cup_hinges(
                     for_="cup hinge",
                 )
             )
-        _plate(out, post, left, front + (room if lap == "inset" else 0.0), z)
+        if beside:
+            _plate(out, post, left, front + (room if lap == "inset" else 0.0), z)
         box = Box((x - 5, carrier.high[1] - depth + 1, z - 5), (x + 5, carrier.high[1], z + 5))
         out.hardware.append(
             Hardware(
                 f"{id}.hinge.{i + 1}",
-                f"cup hinge {cup:g} mm, for {words}, with plate; opens at least as far as the plan says",
+                f"cup hinge {cup:g} mm, for {words}, with {plate}; opens at least as far as the plan says",
                 "cup_hinge",
                 box,
                 group,
@@ -161,12 +161,20 @@ def _spots(
     first = out.sizer.settled(min(end.value, height / 4))
     span = height - 2 * first
     wished = [carrier.low[2] + out.sizer.settled(first + span * i / (count - 1)) for i in range(count)]
-    half = (out.tables.figure("cup_hinge_dowel_spacing").value + out.tables.figure("cup_hinge_dowel").value) / 2
-    rails = [p for p in door if p.length_axis == 0 and p is not carrier and carrier.box.overlap(p.box) is not None]
+    half = (
+        out.tables.figure("cup_hinge_dowel_spacing").value + out.tables.figure("cup_hinge_dowel").value
+    ) / 2
+    rails = [
+        p for p in door if p.length_axis == 0 and p is not carrier and carrier.box.overlap(p.box) is not None
+    ]
     closed = sorted((p.low[2] - half - LEAST_BEFORE, p.high[2] + half + LEAST_BEFORE) for p in rails)
     spots = [_clear(out, z, carrier.low[2], closed) for z in wished]
     near = min(b - a for a, b in pairwise(spots))
-    if near < 2 * half + LEAST_BEFORE or spots[0] < carrier.low[2] + half or spots[-1] > carrier.high[2] - half:
+    if (
+        near < 2 * half + LEAST_BEFORE
+        or spots[0] < carrier.low[2] + half
+        or spots[-1] > carrier.high[2] - half
+    ):
         out.find(
             "door.hinge-no-room",
             f"cup hinges have no room at {id.replace('.', ' ')}",
@@ -218,7 +226,8 @@ def cup_count(out: SetOut, id: str, keys: Hinges | None, path: str, height: floa
         f"{id}.hinges.count",
         None if given is None else str(given),
         str(max(most.values())),
-        f"by height {most['height']}, by weight of {kilograms:.1f} kg {most['weight']}; the hinge maker's sheet governs",
+        f"by height {most['height']}, by weight of {kilograms:.1f} kg {most['weight']}; "
+        "the hinge maker's sheet governs",
         f"{path}.count",
         figure.reason,
     )

@@ -26,6 +26,8 @@ LEAST_DOOR = 60.0
 """Least width and height of a door [mm]."""
 LEAST_BATTENED = 152.4
 """A narrower door of solid wood needs no battens [mm]: 6 in, common practice."""
+BATTEN_ROOM = 9.5
+"""Room between the battens of an overlay door and the sides of its opening [mm]: 3/8 in, common practice."""
 LEAST_CAUGHT = 100.0
 """A narrower door has no room for a catch at its edge [mm]."""
 SWING = 0.3
@@ -68,15 +70,19 @@ def doors(out: SetOut, region: Region, keys: Door | DoorPair, path: str, sliding
         sliding: something is pulled out past the open doors.
     """
     stock = out.stock((f"{path}.stock", keys.stock), ("case.stock", _case_stock(out)))
-    lap = out.sizer.choose(f"{path}.set", keys.set, "inset", "doors stand inside their openings", f"{path}.set")
+    lap = out.sizer.choose(
+        f"{path}.set", keys.set, "inset", "doors stand inside their openings", f"{path}.set"
+    )
     framed = _framed(out, keys, path)
-    numbers = [sum(1 for m in out.motions if m.kind == "door") + 1 + i for i in range(1 + isinstance(keys, DoorPair))]
+    numbers = [
+        sum(1 for m in out.motions if m.kind == "door") + 1 + i for i in range(1 + isinstance(keys, DoorPair))
+    ]
     swells = _swell(out, keys, path, stock, len(numbers)) if framed else None
     around = edges(out, region, keys, path, lap, stock, swells)
     leaves = []
     for number, box in zip(numbers, _boxes(out, region, around, keys, path, stock, lap), strict=False):
         left = (number == numbers[0]) if len(numbers) == 2 else getattr(keys, "hinged", None) != "right"
-        leaf = _leaf(out, keys, path, f"door.{number}", left, box, stock, framed)
+        leaf = _leaf(out, region, keys, path, f"door.{number}", left, box, stock, framed)
         if leaf is None:
             return 0.0
         leaves.append(leaf)
@@ -89,9 +95,10 @@ def doors(out: SetOut, region: Region, keys: Door | DoorPair, path: str, sliding
         over = strip(out, keys, path, leaves[0].lock, leaves[1].lock, leaves[0].box, leaves[1].box, stock)
     for leaf in leaves:
         _knob(out, keys, path, leaf, over)
-    if lap != "inset":
+    back = max(p.high[1] for leaf in leaves for p in leaf.parts)
+    if back <= region.box.low[1] + 1e-6:
         return 0.0
-    return stock.thickness + out.sizer.settled(out.tables.figure("door_behind").value, "up")
+    return back - region.box.low[1] + out.sizer.settled(out.tables.figure("door_behind").value, "up")
 
 
 def _case_stock(out: SetOut) -> str | None:
@@ -130,7 +137,11 @@ def _boxes(
     width = settled((whole - around.meeting) / 2 if pair else whole, "down")
     if width < LEAST_DOOR or height < LEAST_DOOR:
         short = ((LEAST_DOOR - width) * (2 if pair else 1), LEAST_DOOR - height)
-        more = [f"{out.up(s + out.sizer.step)} {w}" for s, w in zip(short, ("wider", "higher"), strict=True) if s > 0]
+        more = [
+            f"{out.up(s + out.sizer.step)} {w}"
+            for s, w in zip(short, ("wider", "higher"), strict=True)
+            if s > 0
+        ]
         out.find(
             "door.no-room",
             f"there is no room for a door in `{region.path}`",
@@ -154,6 +165,7 @@ def _boxes(
 
 def _leaf(
     out: SetOut,
+    region: Region,
     keys: Door | DoorPair,
     path: str,
     id: str,
@@ -165,9 +177,19 @@ def _leaf(
     """The parts of one door."""
     name = id.replace(".", " ")
     if framed:
-        own = out.stock((f"{path}.frame.stock", keys.frame.stock if keys.frame else None), (f"{path}.stock", stock.id))
+        own = out.stock(
+            (f"{path}.frame.stock", keys.frame.stock if keys.frame else None), (f"{path}.stock", stock.id)
+        )
         made = frame(
-            out, id, box, DOOR, keys.frame, f"{path}.frame" if keys.frame else path, stock=own, group=id, names=Names()
+            out,
+            id,
+            box,
+            DOOR,
+            keys.frame,
+            f"{path}.frame" if keys.frame else path,
+            stock=own,
+            group=id,
+            names=Names(),
         )
         if made is None:
             return None
@@ -185,14 +207,23 @@ def _leaf(
         spots = [box.low[2] + first + out.sizer.settled(span * i / max(count - 1, 1)) for i in range(count)]
         if count == 1:
             spots = [box.low[2] + out.sizer.settled((box.size(2) - width) / 2)]
-        inset = out.sizer.settled(FROM_EDGE)
-        across = Span(box.low[0] + inset, box.high[0] - inset)
+        inset, room = out.sizer.settled(FROM_EDGE), out.sizer.settled(BATTEN_ROOM)
+        low = max(inset, out.sizer.settled(region.box.low[0] + room - box.low[0], "up"))
+        high = max(inset, out.sizer.settled(box.high[0] - region.box.high[0] + room, "up"))
+        across = Span(box.low[0] + low, box.high[0] - high)
         parts += battens(out, board, DOOR, spots, across, width, stock, "door batten", path)
     return Leaf(id, name, left, box, parts, board, board, None)
 
 
 def _hang(
-    out: SetOut, region: Region, around: Edges, keys: Door | DoorPair, path: str, leaf: Leaf, lap: str, sliding: bool
+    out: SetOut,
+    region: Region,
+    around: Edges,
+    keys: Door | DoorPair,
+    path: str,
+    leaf: Leaf,
+    lap: str,
+    sliding: bool,
 ) -> None:
     """Hinges and motion of one door."""
     hinges, where = keys.hinges, f"{path}.hinges"
@@ -212,7 +243,17 @@ def _hang(
     pivot: Vec = (edge, box.low[1], box.low[2])
     if kind == "cup":
         hung = cup_hinges(
-            out, leaf.id, hinges, where, leaf.parts, leaf.hinge, post, leaf.left, region.box.low[1], lap, leaf.id
+            out,
+            leaf.id,
+            hinges,
+            where,
+            leaf.parts,
+            leaf.hinge,
+            post,
+            leaf.left,
+            region.box.low[1],
+            lap,
+            leaf.id,
         )
     else:
         near = (0, not leaf.left)
@@ -334,17 +375,25 @@ def _knob(out: SetOut, keys: Door | DoorPair, path: str, leaf: Leaf, over: float
         settle_it=False,
     )
     lock, box = leaf.lock, leaf.box
-    stile = lock.size(0) if lock is not leaf.hinge else min(tables.figure("door_stile_width").value, box.size(0) / 3)
+    stile = (
+        lock.size(0)
+        if lock is not leaf.hinge
+        else min(tables.figure("door_stile_width").value, box.size(0) / 3)
+    )
     r = tables.figure("knob_diameter").value / 2
     in_from = out.sizer.settled(max(stile / 2, over + r + KNOB_ROOM if over else 0.0))
     x = box.high[0] - in_from if leaf.left else box.low[0] + in_from
     z = box.low[2] + min(up, box.size(2) - in_from)
-    lock.cuts.append(Bore(1, False, (x, lock.low[1], z), hole, lock.size(1), True, purpose="hardware", for_="knob"))
+    lock.cuts.append(
+        Bore(1, False, (x, lock.low[1], z), hole, lock.size(1), True, purpose="hardware", for_="knob")
+    )
     room = Box((x - r, box.low[1] - 25.4, z - r), (x + r, box.low[1], z + r))
     out.hardware.append(Hardware(f"{leaf.id}.knob", "knob", "", room, leaf.id, place=out.design.place(path)))
 
 
-def _catch(out: SetOut, region: Region, keys: Door | DoorPair, path: str, leaf: Leaf, kind: str, sliding: bool) -> None:
+def _catch(
+    out: SetOut, region: Region, keys: Door | DoorPair, path: str, leaf: Leaf, kind: str, sliding: bool
+) -> None:
     """A magnetic catch under the ceiling of the space, behind the edge that opens."""
     usual = "none" if kind == "cup" or sliding else "magnetic"
     rule = "cup hinges hold a door shut, others do not"
@@ -358,4 +407,6 @@ def _catch(out: SetOut, region: Region, keys: Door | DoorPair, path: str, leaf: 
     y = max(leaf.box.high[1], region.box.low[1])
     ceiling = min(top.low[2], region.box.high[2])
     box = Box((near, y + 1.0, ceiling - 14.0), (near + 48.0, y + 15.0, ceiling))
-    out.hardware.append(Hardware(f"{leaf.id}.catch", "magnetic catch", "", box, "case", place=out.design.place(path)))
+    out.hardware.append(
+        Hardware(f"{leaf.id}.catch", "magnetic catch", "", box, "case", place=out.design.place(path))
+    )

@@ -63,7 +63,11 @@ def edges(
         return _inset(out, region, keys, path, swells)
     figure = out.tables.figure("overlay_front_gap")
     gap = out.sizer.size(
-        f"{path}.gap", [(f"{path}.gap", keys.gap)], figure.value, rule="gap between two overlay doors", source=figure.reason
+        f"{path}.gap",
+        [(f"{path}.gap", keys.gap)],
+        figure.value,
+        rule="gap between two overlay doors",
+        source=figure.reason,
     )
     ends = []
     walls = region.walls
@@ -77,13 +81,14 @@ def edges(
         thick = wall.size(axis) if wall is not None else 0.0
         reach = thick if outer and lap == "overlay" else thick / 2
         ends.append(own + (1 if high else -1) * (reach - gap / 2))
-    words = f"over {'the parts' if lap == 'overlay' else 'half of the parts'} round it, less half a gap of {out.text(gap)}"
-    return Edges(ends[0], ends[1], ends[2], ends[3], _meeting(out, keys, path, "door_gap_pair", None), gap, words)
+    over = "the parts" if lap == "overlay" else "half of the parts"
+    words = f"over {over} round it, less half a gap of {out.text(gap)}"
+    return Edges(
+        ends[0], ends[1], ends[2], ends[3], _meeting(out, keys, path, "door_gap_pair", None), gap, words
+    )
 
 
-def _inset(
-    out: SetOut, region: Region, keys: Door | DoorPair, path: str, swells: float
-) -> Edges:
+def _inset(out: SetOut, region: Region, keys: Door | DoorPair, path: str, swells: float) -> Edges:
     figure = out.tables.figure("door_gap_inset")
     count = 3 if isinstance(keys, DoorPair) else 2
     needed = LEAST_GAP + swells / count
@@ -94,7 +99,9 @@ def _inset(
         rule="usual gap of an inset door"
         if figure.value >= needed
         else f"the door swells by {out.about(swells)}, and {out.about(LEAST_GAP)} stays open at the wettest time",
-        source=figure.reason if figure.value >= needed else "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
+        source=figure.reason
+        if figure.value >= needed
+        else "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
         direction="up",
     )
     if gap < needed - 1e-6:
@@ -115,9 +122,7 @@ def _inset(
     )
 
 
-def _meeting(
-    out: SetOut, keys: Door | DoorPair, path: str, key: str | None, usual: float | None
-) -> float:
+def _meeting(out: SetOut, keys: Door | DoorPair, path: str, key: str | None, usual: float | None) -> float:
     """The gap between two doors [mm]; 0 for one."""
     if not isinstance(keys, DoorPair):
         return 0.0

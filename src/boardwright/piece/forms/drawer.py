@@ -9,6 +9,7 @@ from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.forms.drawer_bottom import fit_bottom, lift_walls
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
+from boardwright.piece.forms.pulls import pulls
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.run_room import Room, Run
 from boardwright.piece.forms.running import run_room, set_running
@@ -65,7 +66,7 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
             out, id, f"{part}.stock", chosen.id, "stock nearest to the usual thickness of this part"
         )
     runs_on = layers.choose(out, id, "runs_on", "bars", "wooden drawers hang on bars")
-    overlay = layers.choose(out, id, "front.set", "inset", "fronts stand inside their openings") == "overlay"
+    overlay = _overlays(out, id, region, layers)
     made = layers.choose(
         out,
         id,
@@ -103,8 +104,19 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     _join_front(out, parts, layers, made == "applied")
     fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
     join_back(out, parts, layers)
+    pulls(out, id, parts.front, parts.box_front, layers)
     run = set_running(out, id, region, room, parts.left, parts.right, box, front_back, layers)
     add_motion(out, parts, region, room, box, run)
+
+
+def _overlays(out: SetOut, id: str, region: Region, layers: Layers) -> bool:
+    """Whether the front lies over the case; behind a door, where the parts around it stand before it, it cannot."""
+    walls = region.walls
+    around = [w for w in (walls.left, walls.right, walls.floor, walls.ceiling) if w is not None]
+    if any(w.low[1] < region.box.low[1] - 1e-6 for w in around):
+        out.sizer.choose(f"{id}.front.set", None, "inset", "a front behind a door stands inside its opening")
+        return False
+    return layers.choose(out, id, "front.set", "inset", "fronts stand inside their openings") == "overlay"
 
 
 def next_number(out: SetOut, kind: str) -> int:

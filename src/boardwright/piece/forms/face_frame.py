@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -12,6 +13,7 @@ from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.drawer_settings import usual_stock
 from boardwright.piece.forms.region import Front, Region, Walls
 from boardwright.piece.forms.run_room import strip_stock
+from boardwright.piece.forms.slab import hold_free
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
@@ -43,12 +45,19 @@ def face_plan(out: SetOut, keys: FaceFrame | None, case_stock: Stock) -> FacePla
     stock = out.stock((f"{PATH}.stock", keys.stock)) if keys.stock else None
     if stock is None:
         stock = usual_stock(out, thick.value, False, case_stock)
-        out.sizer.choose(f"{PATH}.stock", None, stock.id, "wood nearest to the usual thickness", f"{PATH}.stock")
+        out.sizer.choose(
+            f"{PATH}.stock", None, stock.id, "wood nearest to the usual thickness", f"{PATH}.stock"
+        )
     figure = out.tables.figure("face_frame_width")
 
     def size(key: str, default: float, rule: str, source: str, least: float) -> float:
         return out.sizer.size(
-            f"{PATH}.{key}", [(f"{PATH}.{key}", getattr(keys, key))], default, rule=rule, source=source, least=least
+            f"{PATH}.{key}",
+            [(f"{PATH}.{key}", getattr(keys, key))],
+            default,
+            rule=rule,
+            source=source,
+            least=least,
         )
 
     stile = size("stile_width", figure.value, "usual width", figure.reason, 12.0)
@@ -73,7 +82,10 @@ def face_frame(
     Args:
         out: the bench.
         plan: its sizes.
-        left, right: the sides. tops, bottoms: what closes the case above and below, front first.
+        left: the left side.
+        right: the right side.
+        tops: what closes the case above, front first.
+        bottoms: the same below.
         z: from where to where the frame stands [mm].
         floor: the upper side of the bottom [mm].
     """
@@ -89,7 +101,14 @@ def face_frame(
         least=12.0,
     )
     x = (left.low[0] - plan.overhang, right.high[0] + plan.overhang)
-    opening = Box((x[0] + plan.stile, -t, z[0] + bottom), (x[1] - plan.stile, 0.0, z[1] - plan.rail))
+    settled = out.sizer.settled
+    wide, high = (
+        settled(x[1] - x[0] - 2 * plan.stile, "down"),
+        settled(z[1] - z[0] - bottom - plan.rail, "down"),
+    )
+    corner = (x[0] + plan.stile, -t, z[0] + bottom)
+    opening = Box(corner, (corner[0] + wide, 0.0, corner[2] + high))
+    x, z = (x[0], opening.high[0] + plan.stile), (z[0], opening.high[2] + plan.rail)
     if min(opening.size(0), opening.size(2)) < LEAST_OPENING:
         out.find(
             "frame.no-room",
@@ -136,7 +155,13 @@ def _add(
     along: int,
 ) -> Draft:
     return out.add(
-        id, name, stock, Box((x[0], -t, z[0]), (x[1], 0.0, z[1])), (along, 2 - along), show=((1, False),), path=PATH
+        id,
+        name,
+        stock,
+        Box((x[0], -t, z[0]), (x[1], 0.0, z[1])),
+        (along, 2 - along),
+        show=((1, False),),
+        path=PATH,
     )
 
 
@@ -155,7 +180,8 @@ def part_openings(
         front: its opening.
         axis: 0 for columns, 2 for rows.
         bounds: of the new openings, low to high [mm].
-        thick: of what stands behind a member [mm]. kind: of it; `rail` and `none` have nothing behind.
+        thick: of what stands behind a member [mm].
+        kind: of it; `rail` and `none` have nothing behind.
 
     Returns:
         Bounds of the spaces behind, the new openings, the members.
@@ -230,31 +256,63 @@ def at_front(region: Region) -> Region:
 
 
 def with_fillers(out: SetOut, region: Region) -> Region:
-    """The space of a drawer behind a frame: boards on the walls bring them out to the edges of the opening."""
+    """The space of a drawer behind a frame: boards on the walls bring them out to the edges of the opening.
+
+    What a drawer runs on is screwed to them: beside a rail that has nothing behind it they reach half-way.
+    """
     front = region.front
     if front is None:
         return region
-    stock = strip_stock(out)
-    made: list[Draft | None] = []
+    box, walls = region.box, region.walls
+    low, high = box.low[2], box.high[2]
+    if walls.floor is None and front.walls.floor is not None:
+        low = _half_way(out, front.walls.floor)
+    if walls.ceiling is None and front.walls.ceiling is not None:
+        high = _half_way(out, front.walls.ceiling)
+    made = [
+        _filler(out, region, front, side, wall, (low, high))
+        for side, wall in ((False, walls.left), (True, walls.right))
+    ]
+    opening = at_front(region)
+    flush = walls.floor is not None and abs(box.low[2] - front.box.low[2]) < 1e-6
+    return replace(
+        opening,
+        inner_depth=region.inner_depth if flush else opening.inner_depth,
+        walls=replace(
+            opening.walls, left=made[0], right=made[1], floor=walls.floor if flush else opening.walls.floor
+        ),
+    )
+
+
+def _filler(
+    out: SetOut, region: Region, front: Front, side: bool, wall: Draft | None, z: tuple[float, float]
+) -> Draft | None:
+    """Boards on one wall, out to the edge of the opening; the wall itself where it stands there already."""
     box = region.box
-    for high, wall in ((False, region.walls.left), (True, region.walls.right)):
-        face = box.high[0] if high else box.low[0]
-        edge = front.box.high[0] if high else front.box.low[0]
-        thick = (face - edge) if high else (edge - face)
-        if wall is None or thick < 1e-6:
-            made.append(wall)
-            continue
-        depth = out.sizer.settled(box.size(1), "down")
-        x = (edge, face) if high else (face, edge)
+    face, edge = (box.high[0], front.box.high[0]) if side else (box.low[0], front.box.low[0])
+    if wall is None or abs(face - edge) < 1e-6:
+        return wall
+    depth, stock = out.sizer.settled(box.size(1), "down"), strip_stock(out)
+    layers = math.ceil(abs(face - edge) / stock.thickness - 1e-6)
+    for i in range(layers):
+        a, b = (face + (edge - face) * k / layers for k in (i, i + 1))
         filler = out.add(
-            f"{region.name}.filler.{2 if high else 1}",
+            f"{region.name}.filler.{2 if side else 1}.{i + 1}",
             "filler",
             stock,
-            Box((x[0], box.low[1], box.low[2]), (x[1], box.low[1] + depth, box.high[2])),
+            Box((min(a, b), box.low[1], z[0]), (max(a, b), box.low[1] + depth, z[1])),
             (2, 1),
             path=region.path,
         )
-        make_joint(out, f"{region.name}.filler", GLUED, region.path, "butt", wall, filler)
-        made.append(filler)
-    opening = at_front(region)
-    return replace(opening, walls=replace(opening.walls, left=made[0], right=made[1]))
+        if wall.stock.kind == "wood":
+            make_joint(out, f"{region.name}.filler", GLUED, region.path, "butt", wall, filler)
+        else:
+            at = out.sizer.settled((z[1] - z[0]) * (2 if side else 1) / 3)
+            hold_free(out, wall, filler, 0, side, 1, at, region.path)
+        wall = filler
+    return wall
+
+
+def _half_way(out: SetOut, rail: Draft) -> float:
+    """The middle of the height of a rail [mm]."""
+    return rail.low[2] + out.sizer.settled(rail.size(2) / 2)

@@ -9,7 +9,6 @@ from boardwright.piece.forms.region import Region
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.setout import SetOut
 
-
 GLUED = JointKeys(kind="butt", fasten="none", glue=True)
 
 

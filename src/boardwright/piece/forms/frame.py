@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import Frame, JointKeys
@@ -94,13 +95,13 @@ def frame(
         bench.add("stile.2", names.stiles[1], Span(inner_u.high, box.high[lay.cross]), None),
     )
     rails = [bench.add("rail.1", names.rails[0], inner_u, Span(box.low[lay.through], inner_v.low))]
-    for i, (a, b) in enumerate(zip(rows, rows[1:], strict=False)):
+    for i, (a, b) in enumerate(pairwise(rows)):
         rails.append(bench.add(f"middle.{i + 1}", names.middle, inner_u, Span(a.high, b.low)))
     rails.append(bench.add("rail.2", names.rails[1], inner_u, Span(inner_v.high, box.high[lay.through])))
     mullions = [
         [
             bench.add(f"mullion.{r + 1}.{c + 1}", names.mullion, Span(a.high, b.low), row, upright=True)
-            for c, (a, b) in enumerate(zip(columns, columns[1:], strict=False))
+            for c, (a, b) in enumerate(pairwise(columns))
         ]
         for r, row in enumerate(rows)
     ]
@@ -212,12 +213,16 @@ def _join(
             f"{bench.id}.panel.{i + 1}",
             panel_name,
             bench.group,
-            through=False if kind in ("bridle", "half_lap") else True,
+            through=kind not in ("bridle", "half_lap"),
             held=held,
         )
     if kind == "tongue" and plan.grooved:
         out.sizer.choose(
-            f"{bench.id}.joint", joint and kind, kind, "stub tongues in the grooves of the panel", path
+            f"{bench.id}.joint",
+            kind if joint is not None else None,
+            kind,
+            "stub tongues in the grooves of the panel",
+            path,
         )
         for one, two in (*outer, *inner):
             stub(out, one, two, plan.groove, plan.depth, path)

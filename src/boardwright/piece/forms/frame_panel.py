@@ -207,7 +207,8 @@ def _field(
             path,
             found=f"{out.about(stock.thickness)} thick, {out.about(rise)} over its groove, the field "
             f"{out.about(width)} from its edge",
-            expected=f"more than a step of {out.about(step or step_figure.value)} over the groove, and a slope from {out.up(LEAST_SLOPE)} "
+            expected=f"more than a step of {out.about(step or step_figure.value)} over the groove, "
+            f"and a slope from {out.up(LEAST_SLOPE)} "
             f"wide to half of the opening of {out.about(opening)}",
             source="common practice",
             remedy="use a thicker panel, another `field_width`, or `kind: flat`",

@@ -7,7 +7,7 @@ from dataclasses import replace
 from boardwright.core.poses import Box
 from boardwright.design.schema import Room
 from boardwright.piece.forms.door import doors
-from boardwright.piece.forms.face_frame import at_front
+from boardwright.piece.forms.face_frame import at_front, with_fillers
 from boardwright.piece.forms.fixed_panel import fixed_panel
 from boardwright.piece.forms.region import Region
 from boardwright.piece.setout import SetOut
@@ -36,9 +36,11 @@ def front(out: SetOut, region: Region, room: Room) -> Region:
     else:
         keys = room.door or room.doors
         assert keys is not None
-        opening = at_front(region)
-        reach = doors(out, opening, keys, path, sliding=_slides(room))
-        reach = max(0.0, reach + opening.box.low[1] - region.box.low[1])
+        opening, sliding = at_front(region), _slides(room)
+        reach = doors(out, opening, keys, path, sliding=sliding)
+        if sliding:
+            region = with_fillers(out, region)
+        reach = out.sizer.settled(max(0.0, reach + opening.box.low[1] - region.box.low[1]), "up")
     low, high = region.box.low, region.box.high
     return replace(
         region,

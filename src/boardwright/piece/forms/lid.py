@@ -15,7 +15,9 @@ from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Hardware, Motion, Stock
 from boardwright.piece.setout import SetOut
 
-NAMES = Names(("front of the lid", "rear of the lid"), ("end of the lid",) * 2, "lid rail", "lid rail", "lid panel")
+NAMES = Names(
+    ("front of the lid", "rear of the lid"), ("end of the lid",) * 2, "lid rail", "lid rail", "lid panel"
+)
 PATH = "case.top.lid"
 CLEAT_ROOM = 6.0
 """Room between a cleat under a lid and the case around it [mm]: 1/4 in, common practice."""
@@ -35,8 +37,10 @@ def lid_rail(
 
     Args:
         out: the bench.
-        keys: what the file says of the lid. joint: of the rail.
-        left, right: the sides.
+        keys: what the file says of the lid.
+        joint: of the rail.
+        left: the left side.
+        right: the right side.
         stock: of the rail.
         top: where the lid lies [mm].
         back: how the back is set.
@@ -91,8 +95,11 @@ def lid(
         out: the bench.
         keys: what the file says.
         stock: of the lid.
-        left, right: the sides it lies on. rail: that it hangs on.
-        rear: the back of the case [mm]. front: its front [mm].
+        left: the left side.
+        right: the right side.
+        rail: that it hangs on.
+        rear: the back of the case [mm].
+        front: its front [mm].
     """
     figure = out.tables.figure("lid_overhang")
     over = out.sizer.size(
@@ -104,15 +111,22 @@ def lid(
     )
     z = rail.high[2]
     deep = out.sizer.settled(rear - front + over, "down")
-    box = Box(
-        (left.low[0] - over, rear - deep, z), (right.high[0] + over, rear, z + stock.thickness)
-    )
+    box = Box((left.low[0] - over, rear - deep, z), (right.high[0] + over, rear, z + stock.thickness))
     hung = _body(out, keys, stock, box, (left.high[0], right.low[0]), (front, rail.low[1]))
     if hung is None:
         return
     still = [p for id in ("case.back",) if (p := out.drafts.get(id)) is not None and p.high[2] > z - 1e-6]
     line = HingeLine(
-        hung, (*still, rail), 0, 2, True, z, 0.0, 1, rear + pin_out(out), left.high[0],
+        hung,
+        (*still, rail),
+        0,
+        2,
+        True,
+        z,
+        0.0,
+        1,
+        rear + pin_out(out),
+        left.high[0],
         right.low[0] - left.high[0],
     )
     kind = out.sizer.choose(
@@ -181,7 +195,8 @@ def _body(
     )
     if made == "frame":
         own = out.stock(
-            (f"{PATH}.frame.stock", keys.frame.stock if keys and keys.frame else None), ("case.top.stock", stock.id)
+            (f"{PATH}.frame.stock", keys.frame.stock if keys and keys.frame else None),
+            ("case.top.stock", stock.id),
         )
         glued = out.sizer.choose(
             f"{PATH}.glued_edge",
@@ -233,7 +248,9 @@ def _body(
     long = out.sizer.settled(across.size, "down")
     if spots[1] - spots[0] < width or long < 2 * width:
         return board
-    battens(out, board, LID, spots, Span(across.low, across.low + long), width, stock, "lid cleat", "case.top")
+    battens(
+        out, board, LID, spots, Span(across.low, across.low + long), width, stock, "lid cleat", "case.top"
+    )
     return board
 
 

@@ -10,6 +10,14 @@ from boardwright.piece.drafts import Draft
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
+WEB_FRAME = "web frame rail"
+"""What the rails of a web frame are called: behind its front rail its runners carry a drawer."""
+
+
+def carries(part: Draft, depth: float) -> bool:
+    """True for a part under or over a drawer that runs to its rear [mm], or the front rail of a web frame."""
+    return part.size(1) >= depth - 1.0 or part.name == WEB_FRAME
+
 
 @dataclass(frozen=True, slots=True)
 class Walls:

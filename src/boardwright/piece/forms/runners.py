@@ -5,7 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Box
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.drawer_settings import Layers
-from boardwright.piece.forms.region import Region, rear_rail
+from boardwright.piece.forms.region import Region, carries, rear_rail
 from boardwright.piece.forms.run_room import LEAST_STRIP, Room, Run
 from boardwright.piece.forms.strips import fix_strip
 from boardwright.piece.records import Stock
@@ -32,7 +32,7 @@ def runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> floa
 def needs_runner(region: Region) -> bool:
     """A whole board under the opening carries the drawer itself."""
     floor = region.walls.floor
-    return floor is None or floor.size(1) < region.inner_depth - 1.0
+    return floor is None or not carries(floor, region.inner_depth)
 
 
 def runners(
@@ -98,7 +98,7 @@ def runners(
             (box.low[2], top),
         )
     over = min(ceiling.size(2), room.stock.thickness) if ceiling is not None else 0.0
-    if ceiling is not None and ceiling.size(1) < region.inner_depth - 1.0:
+    if ceiling is not None and not carries(ceiling, region.inner_depth):
         _pair(
             out,
             f"{id}.kicker",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import JointKeys
-from boardwright.piece.drafts import Draft
+from boardwright.piece.drafts import Channel, Draft
 from boardwright.piece.forms.frame_lay import Lay, Span
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.fastening.screws import choose_screw, drive, no_screw
@@ -17,9 +17,7 @@ FROM_EDGE = 25.0
 """A batten stops so far short of the edges of the slab [mm]: 1 in, common practice."""
 
 
-def slab(
-    out: SetOut, id: str, name: str, box: Box, lay: Lay, stock: Stock, group: str, path: str
-) -> Draft:
+def slab(out: SetOut, id: str, name: str, box: Box, lay: Lay, stock: Stock, group: str, path: str) -> Draft:
     """A board with its grain along the stiles that it has none of."""
     faces = (lay.thick, lay.face_high), (lay.thick, not lay.face_high)
     edges = tuple((a, h) for a in (lay.cross, lay.through) for h in (False, True))
@@ -40,7 +38,9 @@ def end_boards(out: SetOut, part: Draft, lay: Lay, width: float, stock: Stock, p
             part.low[axis] += width
         span = Span(end - width, end) if high else Span(end, end + width)
         box = lay.box(
-            Span(part.low[lay.cross], part.high[lay.cross]), span, Span(part.low[lay.thick], part.high[lay.thick])
+            Span(part.low[lay.cross], part.high[lay.cross]),
+            span,
+            Span(part.low[lay.thick], part.high[lay.thick]),
         )
         board = out.add(
             f"{part.id}.end.{2 if high else 1}",
@@ -77,7 +77,8 @@ def battens(
         lay: how it lies.
         spots: low edges of the battens along the grain of the slab [mm].
         across: from where to where they reach [mm].
-        width, stock: of them.
+        width: of them [mm].
+        stock: of them.
         name: what they are called.
         path: where the file asks for them.
     """
@@ -102,53 +103,88 @@ def battens(
 
 def _hold(out: SetOut, part: Draft, batten: Draft, lay: Lay, path: str) -> None:
     """Screws through a batten into the slab: fast in the middle, in slots elsewhere."""
-    run = (batten.low[lay.cross], batten.high[lay.cross])
+    at = out.sizer.settled(batten.size(lay.through) / 2)
+    hold_free(out, part, batten, lay.thick, lay.face_high, lay.cross, at, path)
+
+
+def hold_free(
+    out: SetOut,
+    part: Draft,
+    strip: Draft,
+    thick: int,
+    towards: bool,
+    run_axis: int,
+    at: float,
+    path: str,
+) -> None:
+    """Screw a strip to a part so that either can move along it: one screw fast, the others in slots, no glue.
+
+    Args:
+        out: the bench.
+        part: takes the thread.
+        strip: lies under the heads.
+        thick: the axis of the screws.
+        towards: True when the part lies at the high side of the strip.
+        run_axis: along which the screws stand in a row, and one of the two moves.
+        at: of that row, from the low side of the strip on the axis left [mm].
+        path: where the file asks for it.
+    """
+    other = 3 - thick - run_axis
+    run = (strip.low[run_axis], strip.high[run_axis])
     count = max(3, len(places(out, run, None, SPACING)) | 1)
-    held, room = batten.size(lay.thick), part.size(lay.thick)
-    edge = min(batten.size(lay.through) / 2, 20.0)
+    held, room = strip.size(thick), part.size(thick) - _deepest(part, thick)
+    edge = min(strip.size(other) / 2, 20.0)
     chosen = choose_screw(out, None, None, edge, held, room)
     if chosen is None:
-        no_screw(out, batten, part, path, held, room, edge)
+        no_screw(out, strip, part, path, held, room, edge)
         return
-    m = out.moisture
-    rate = part.stock.across if part.stock.kind == "wood" else 0.0
-    swing = rate * max(m.wettest - m.now, m.now - m.driest, 0.0)
-    middle = batten.low[lay.through] + out.sizer.settled(batten.size(lay.through) / 2)
-    outside = batten.face(lay.thick, not lay.face_high)
-    ids = []
+    swing = max(_moves(out, part, run_axis), _moves(out, strip, run_axis))
     spots = places(out, run, count, SPACING)
     centre = spots[len(spots) // 2]
-    for at in spots:
-        slot = out.sizer.settled(2 * swing * abs(at - centre), "up") if at != centre else 0.0
+    ids = []
+    for spot in spots:
+        slot = out.sizer.settled(2 * swing * abs(spot - centre), "up") if spot != centre else 0.0
         v = [0.0, 0.0, 0.0]
-        v[lay.cross], v[lay.through], v[lay.thick] = at, middle, outside
+        v[run_axis], v[other], v[thick] = spot, strip.low[other] + at, strip.face(thick, not towards)
         head: Vec = (v[0], v[1], v[2])
         ids.append(
             drive(
                 out,
-                batten,
+                strip,
                 part,
-                lay.thick,
-                lay.face_high,
+                thick,
+                towards,
                 head,
                 *chosen,
                 held,
                 slot=slot,
-                slot_axis=lay.cross,
+                slot_axis=run_axis,
                 path=path,
             )
         )
-    face = {lay.cross: run, lay.through: (batten.low[lay.through], batten.high[lay.through])}
-    back = part.face(lay.thick, not lay.face_high)
+    face = {i: (strip.low[i], strip.high[i]) for i in (run_axis, other)}
     out.joint(
         "screwed",
         part,
-        batten,
-        [plane(lay.thick, back, face, not lay.face_high, glued=False)],
-        [unit(lay.thick, not lay.face_high)],
+        strip,
+        [plane(thick, part.face(thick, not towards), face, not towards, glued=False)],
+        [unit(thick, not towards)],
         f"{len(ids)} screws, the middle one fast, the others in slots; no glue",
         glued=False,
-        floats=(lay.cross,),
+        floats=(run_axis,),
         fasteners=tuple(ids),
-        place=batten.place,
+        place=strip.place,
     )
+
+
+def _deepest(part: Draft, axis: int) -> float:
+    """The deepest groove in a face of a part, which no screw may meet from behind [mm]."""
+    return max((c.depth for c in part.cuts if isinstance(c, Channel) and c.axis == axis), default=0.0)
+
+
+def _moves(out: SetOut, part: Draft, axis: int) -> float:
+    """Largest share by which a part changes along an axis over the year."""
+    if part.stock.kind != "wood" or axis == part.length_axis:
+        return 0.0
+    m = out.moisture
+    return part.stock.across * max(m.wettest - m.now, m.now - m.driest, 0.0)

@@ -6,13 +6,14 @@ from dataclasses import replace
 
 from boardwright.design.schema import Drawer, DrawerStack, Room, Shelves, TrayStack
 from boardwright.piece.forms.drawer import drawer
-from boardwright.piece.forms.drawer_settings import Layers
+from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.face_frame import with_fillers
 from boardwright.piece.forms.fronts import front
+from boardwright.piece.forms.pin_shelves import pin_shelves
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
 from boardwright.piece.forms.trays import heights_agree, stack_of_trays, tray, tray_layers
-from boardwright.piece.records import Space
+from boardwright.piece.records import Space, Stock
 from boardwright.piece.setout import SetOut
 
 CONTENTS = ("rows", "columns", "drawer", "drawers", "tray", "trays", "shelves", "open")
@@ -45,7 +46,7 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         _drawer(out, region.at(path, region.name), [(path, room.drawer)])
     elif room.tray is not None:
         path = f"{region.path}.tray"
-        tray(out, with_fillers(out, region).at(path, region.name), tray_layers(out, path, room.tray))
+        tray(out, region.at(path, region.name), tray_layers(out, path, room.tray))
     elif room.trays is not None:
         _trays(out, region, room.trays, case_stock, room)
     elif room.shelves is not None:
@@ -64,7 +65,7 @@ def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: 
         "nothing between drawers and trays that hang at their sides; else shelves in rows, dividers in columns",
         f"{region.path}.between",
     )
-    allowed = ("divider",) if room.columns is not None else ("none", "rail", "shelf")
+    allowed = ("divider",) if room.columns is not None else ("none", "rail", "web_frame", "shelf")
     if kind not in allowed:
         out.find(
             "space.between",
@@ -79,14 +80,20 @@ def _between(out: SetOut, region: Region, room: Room, default: str, case_stock: 
 
 
 def between_parts(
-    out: SetOut, region: Region, kind: str, room: Room | None, case_stock: str | None
+    out: SetOut, region: Region, kind: str, room: Room | None, case_stock: str | None, dusted: bool = False
 ) -> Between:
     """What stands between, with stock and joint."""
     if kind == "none":
         return Between("none", None, None, region.path)
     stock = out.stock((f"{region.path}.stock", room.stock if room else None), ("case.stock", case_stock))
     width = out.sizer.settled(out.tables.figure("web_frame_width").value) if kind == "rail" else 0.0
-    return Between(kind, stock, room.joint if room else None, region.path, width)
+    dust = _dust(out, stock) if kind == "web_frame" and (dusted or (room is not None and room.dust)) else None
+    return Between(kind, stock, room.joint if room else None, region.path, width, dust)
+
+
+def _dust(out: SetOut, own: Stock) -> Stock:
+    """Stock of a dust panel."""
+    return usual_stock(out, out.tables.figure("dust_panel_thickness").value, True, own)
 
 
 def _rows(out: SetOut, region: Region, room: Room, case_stock: str | None) -> None:
@@ -115,6 +122,9 @@ def _shelves(out: SetOut, region: Region, shelves: Shelves, case_stock: str | No
     path = f"{region.path}.shelves"
     stock = out.stock((f"{path}.stock", shelves.stock), ("case.stock", case_stock))
     region = replace(region, front=None)
+    if shelves.kind == "pins":
+        pin_shelves(out, region, shelves, stock, path)
+        return
     items = [Item(path, f"{region.name}.shelf_space{i + 1}", None, 1.0) for i in range(shelves.count + 1)]
     for sub in split(out, region, 2, items, Between("shelf", stock, shelves.joint, path)):
         out.spaces.append(Space(sub.path, sub.box, "open", out.design.place(path)))
@@ -123,7 +133,7 @@ def _shelves(out: SetOut, region: Region, shelves: Shelves, case_stock: str | No
 def _stack(out: SetOut, region: Region, stack: DrawerStack, case_stock: str | None, room: Room) -> None:
     path = f"{region.path}.drawers"
     kind = stack.between or "none"
-    between = replace(between_parts(out, region, kind, room, case_stock), path=path)
+    between = replace(between_parts(out, region, kind, room, case_stock, bool(stack.dust)), path=path)
     sizes = _stack_sizes(out, region, stack, between)
     if sizes is None:
         return

@@ -9,7 +9,9 @@ from itertools import pairwise
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
 from boardwright.piece.drafts import Corner, Draft
-from boardwright.piece.forms.region import Region, rear_rail
+from boardwright.piece.forms.face_frame import glue_behind, part_openings
+from boardwright.piece.forms.region import Front, Region, rear_rail
+from boardwright.piece.forms.web_frame import web_frame
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
@@ -30,13 +32,14 @@ class Item:
 
 @dataclass(frozen=True, slots=True)
 class Between:
-    """What parts the spaces: `none`, `shelf`, `rail` or `divider`, and how it is made."""
+    """What parts the spaces: `none`, `shelf`, `rail`, `web_frame` or `divider`, and how it is made."""
 
     kind: str
     stock: Stock | None
     joint: JointKeys | None
     path: str
     width: float = 0.0
+    dust: Stock | None = None
 
 
 def split(out: SetOut, region: Region, axis: int, items: Sequence[Item], between: Between) -> list[Region]:
@@ -75,7 +78,7 @@ def _framed(
     thick: float,
 ) -> list[Region]:
     """Part a space behind a face frame: sizes are those of the openings of the frame."""
-    opening = replace(region, box=front.box)
+    opening = replace(region, box=front.box, walls=front.walls)
     width = front.middle if thick else 0.0
     sizes = _sizes(out, opening, axis, items, width)
     if sizes is None:
@@ -188,6 +191,10 @@ def _parts(
         hi = [region.box.high[0], region.box.low[1] + min(depth, region.inner_depth), region.box.high[2]]
         lo[axis], hi[axis] = high, low
         name = f"{region.name}.{between.kind}.{i + 1}"
+        if between.kind == "web_frame":
+            where = between.path or region.path
+            made.append(web_frame(out, region, name, (high, low), stock, joint, between.dust, where))
+            continue
         part = out.add(
             name,
             between.kind,

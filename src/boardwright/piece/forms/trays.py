@@ -15,6 +15,7 @@ from boardwright.piece.forms.drawer import (
     swelling,
 )
 from boardwright.piece.forms.drawer_settings import Layers
+from boardwright.piece.forms.face_frame import with_fillers
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.run_room import LEAST_STRIP, Room, strip_stock
 from boardwright.piece.forms.running import run_room, set_running
@@ -37,6 +38,7 @@ def tray(out: SetOut, region: Region, layers: Layers, above: int = 0) -> None:
         layers: what the file says.
         above: how many trays lie over it in a box; their ledgers stand in its way when it is lifted out.
     """
+    region = with_fillers(out, region)
     id = f"tray.{next_number(out, 'tray')}"
     lifted = layers.values("lift_out")
     sideways = layers.choose(out, id, "slides.way", "out", "a tray runs out to the front") == "sideways"

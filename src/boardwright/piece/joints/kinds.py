@@ -12,11 +12,14 @@ from boardwright.piece.joints import (
     butt,
     dado,
     double_rabbet,
+    dovetail,
     edge,
+    finger,
     half_lap,
     mitre,
     mortise_tenon,
     rabbet,
+    sliding_dovetail,
     tongue,
 )
 from boardwright.piece.joints.settings import JointSettings
@@ -98,5 +101,29 @@ KINDS: dict[str, Kind] = {
         "a board across the end of another, in one plane",
         breadboard.breadboard,
         breadboard.why_not,
+    ),
+    "finger": Kind(
+        "finger joint",
+        "the ends of two boards flush at a corner, the second no wider than the first",
+        finger.finger,
+        finger.why_not,
+    ),
+    "dovetail": Kind(
+        "dovetail joint",
+        "the ends of two boards flush at a corner, the second no wider than the first",
+        dovetail.dovetail,
+        dovetail.why_not,
+    ),
+    "half_blind": Kind(
+        "half-blind dovetail joint",
+        "the ends of two boards flush at a corner, the second no wider than the first",
+        dovetail.half_blind,
+        dovetail.why_not,
+    ),
+    "sliding_dovetail": Kind(
+        "sliding dovetail",
+        "an end or edge on a face, with wood beside it, that reaches an edge of the first part",
+        sliding_dovetail.sliding_dovetail,
+        sliding_dovetail.why_not,
     ),
 }

@@ -43,9 +43,7 @@ class Room:
     dry: float
 
 
-def room_for(
-    out: SetOut, panel: Draft, axis: int, between: float, depth: float, share: float = 0.5
-) -> Room:
+def room_for(out: SetOut, panel: Draft, axis: int, between: float, depth: float, share: float = 0.5) -> Room:
     """The room that a panel needs along an axis.
 
     Args:
