@@ -12,7 +12,7 @@ import time
 from pathlib import Path
 from typing import Any
 
-from bench_layouts import EFFORT, allowed, clock, line, total
+from bench_layouts import EFFORT, allowed, clock, line, total, warm_up
 
 from boardwright.stock.instance import Instance
 from boardwright.stock.lengths import Bar, lay_out_lengths, length_instance
@@ -35,7 +35,7 @@ def main() -> None:
     words = parser.parse_args()
     jobs = [json.loads(text) for text in words.file.read_text(encoding="utf-8").splitlines() if text]
     jobs = [job for job in jobs if words.set in job["set"]]
-    lay_out_lengths(question(jobs[0], 0.0), effort=0.1)
+    warm_up()
     sets: dict[str, list[dict[str, Any]]] = {}
     for job in jobs:
         instance = question(job, words.kerf)

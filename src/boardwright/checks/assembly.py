@@ -94,12 +94,19 @@ def wrong_ways(c: Context) -> Iterator[Finding]:
         yield Finding(
             "assembly.wrong-way",
             Severity.NOTE,
-            f"{c.label(part.id)} also goes in {_listed(wrong.turns, 'or')}"
+            f"{c.label(part.id)} can also be put in {_listed(wrong.turns, 'or')}"
             + ("" if wrong.matters else ", and nothing depends on it"),
             part.place,
-            found=f"then in another place: {wrong.differs}",
+            found=_elsewhere(wrong.differs),
             expected="a part that goes in one way only, or a mark on it",
             source="trying the solids in their places",
             remedy=wrong.mark,
             parts=wrong.parts,
         )
+
+
+def _elsewhere(differs: str) -> str:
+    if differs == "its shape":
+        return "put in so, its shape is not the right one"
+    many = ", " in differs or differs.startswith("holes")
+    return f"put in so, {differs} {'come' if many else 'comes'} to lie elsewhere"

@@ -90,7 +90,9 @@ def width(c: Context) -> Iterator[Finding]:
             continue
         across = max(p.box.high[0] for p in group) - min(p.box.low[0] for p in group)
         grow = sum(
-            change_of_size(p.size[2], p.stock.through, now, wet) for p in group if p.name in ("drawer side", "tray side")
+            change_of_size(p.size[2], p.stock.through, now, wet)
+            for p in group
+            if p.name in ("drawer side", "tray side")
         )
         gap = m.opening.size(0) - across - grow
         if gap < LEAST_RUNNING:

@@ -9,11 +9,13 @@ import numpy as np
 from boardwright.checks.context import Context
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.cuts import Groove, Rabbet
-from boardwright.piece.records import Part
-from boardwright.solids.dry_fit import NEAR
+from boardwright.piece.records import Joint, Part
+from boardwright.solids.dry_fit import NEAR, Touch
 
 CLOSED = 0.5
 """Share of a planned contact face that must touch."""
+MANY = 6
+"""From so many faces on a joint is judged as a whole."""
 LEAST_WEB = 3.0
 """Wood left between cuts from two sides [mm]: 1/8 in, common practice."""
 
@@ -37,23 +39,36 @@ def collisions(c: Context) -> Iterator[Finding]:
 
 
 def open_joints(c: Context) -> Iterator[Finding]:
-    """A joint whose faces should touch and do not."""
-    joints = {j.id: j for j in c.piece.joints}
+    """A joint whose faces should touch and do not.
+
+    Where ends interlock, as fingers and dovetails do, no single face holds the joint: it is judged as a whole.
+    """
+    by_joint: dict[str, list[Touch]] = {}
     for t in c.fit.touches:
-        if t.area < 1.0 or t.touching >= CLOSED * t.area:
-            continue
-        j = joints[t.joint]
-        yield Finding(
-            "fit.open-joint",
-            Severity.ERROR,
-            f"the {j.kind.replace('_', ' ')} joint of {c.label(j.first)} and {c.label(j.second)} does not close",
-            j.place,
-            found=f"{100 * t.touching / t.area:.0f} % of the face touches",
-            expected=f"at least {100 * CLOSED:.0f} %",
-            source="dry fit of the solids",
-            remedy="look for a cut that takes the face away, and move it",
-            parts=(j.first, j.second),
-        )
+        by_joint.setdefault(t.joint, []).append(t)
+    for j in c.piece.joints:
+        touches = by_joint.get(j.id, [])
+        if len(touches) >= MANY:
+            area, touching = sum(t.area for t in touches), sum(t.touching for t in touches)
+            wrong = [(area, touching)] if touching < CLOSED * area else []
+        else:
+            wrong = [(t.area, t.touching) for t in touches if t.area >= 1.0 and t.touching < CLOSED * t.area]
+        for area, touching in wrong:
+            yield _open(c, j, touching / area)
+
+
+def _open(c: Context, j: Joint, share: float) -> Finding:
+    return Finding(
+        "fit.open-joint",
+        Severity.ERROR,
+        f"the {j.kind.replace('_', ' ')} joint of {c.label(j.first)} and {c.label(j.second)} does not close",
+        j.place,
+        found=f"{100 * share:.0f} % of the face touches",
+        expected=f"at least {100 * CLOSED:.0f} %",
+        source="dry fit of the solids",
+        remedy="look for a cut that takes the face away, and move it",
+        parts=(j.first, j.second),
+    )
 
 
 def unplanned_gaps(c: Context) -> Iterator[Finding]:

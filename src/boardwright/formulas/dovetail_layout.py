@@ -1,22 +1,30 @@
 """Where the tails and pins of a dovetail joint stand, so that the layout closes. Lengths in mm.
 
-Widths of tails and pins are those at the tip of the tails, where tails are widest and pins narrowest; a half pin lies
-at both edges.
+Widths of tails and pins are those at the tip of the tails, where tails are widest and pins narrowest.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from boardwright.core.steps import settle
+from boardwright.formulas.limits import Limit, Limits
 
 TAIL_FOR_PIN = 2.75
 """Width of a tail for a pin of 1: 2 to 3 (common practice)."""
-TAIL_RANGE = (19.0, 38.0)
+TAIL_RANGE = (19.05, 38.1)
 """Usual width of a tail [mm]: 3/4 to 1 1/2 in (common practice)."""
 GRADED = 1.6
 """Widest tail of a graduated row for a narrowest of 1 (common practice: so that it is seen)."""
+TRIED = 48
+"""How many steps a first half pin is moved to bring a groove into a tail."""
+
+LIMITS: Limits = {
+    "dovetail_layout": {"slope": Limit(0, 0.5, "ratio"), "tails": Limit(1, None, "count")},
+    "least_width": {"slope": Limit(0, 0.5, "ratio"), "tails": Limit(1, None, "count")},
+}
+Ends = tuple[bool, bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +34,7 @@ class DovetailLayout:
     Attributes:
         tails: from, to of each at its tip [mm].
         width: of the joint [mm].
-        root: how much narrower a tail is at its root, on each side [mm].
+        root: how much narrower a tail is at its root, on each side that has a pin [mm].
     """
 
     tails: tuple[tuple[float, float], ...]
@@ -35,14 +43,64 @@ class DovetailLayout:
 
     @property
     def roots(self) -> tuple[tuple[float, float], ...]:
-        """From, to of each tail at its root [mm]."""
-        return tuple((a + self.root, b - self.root) for a, b in self.tails)
+        """From, to of each tail at its root [mm]; a tail at the edge of the joint is straight there."""
+        return tuple(
+            (a + self.root if a > 0 else a, b - self.root if b < self.width else b) for a, b in self.tails
+        )
 
     @property
     def pins(self) -> tuple[tuple[float, float], ...]:
-        """From, to of each pin at its narrow side, the half pins at both edges first and last [mm]."""
-        ends = [0.0, *(v for tail in self.tails for v in tail), self.width]
-        return tuple((ends[i], ends[i + 1]) for i in range(0, len(ends), 2))
+        """From, to of each pin at its narrow side, half pins at the edges with it [mm]."""
+        return _between(self.tails, self.width)
+
+    @property
+    def pin_roots(self) -> tuple[tuple[float, float], ...]:
+        """From, to of each pin at its wide side [mm]."""
+        return _between(self.roots, self.width)
+
+
+def _between(tails: Sequence[tuple[float, float]], width: float) -> tuple[tuple[float, float], ...]:
+    ends = [0.0, *(v for tail in tails for v in tail), width]
+    gaps = ((ends[i], ends[i + 1]) for i in range(0, len(ends), 2))
+    return tuple((a, b) for a, b in gaps if b - a > 1e-9)
+
+
+def least_width(
+    depth: float,
+    slope: float,
+    pin: float,
+    half_pin: float,
+    tool: float,
+    tails: int,
+    ends: Ends = (True, True),
+) -> float:
+    """Least width of a joint that takes so many tails, none of them narrower at its root than the tool.
+
+    Args:
+        depth: length of the tails [mm].
+        slope: run out for each mm of depth [ratio].
+        pin: width of a pin at its narrow side [mm].
+        half_pin: width of a half pin there [mm].
+        tool: the narrowest tool [mm].
+        tails: how many [count].
+        ends: a half pin at the low and at the high edge [yes or no].
+
+    Returns:
+        The width [mm].
+
+    Limits:
+        One tail or more.
+
+    Source:
+        Sum of the pins, half pins and tails; a tail is wider at its tip by its depth times the slope, each side.
+
+    Example:
+        One tail 8 deep at 1:8, root 4: 6 at the tip, and two half pins of 5.
+
+        >>> least_width(8, 1 / 8, 3, 5, 4, 1)
+        16.0
+    """
+    return sum(ends) * half_pin + tails * (tool + 2 * depth * slope) + (tails - 1) * pin
 
 
 def dovetail_layout(
@@ -53,85 +111,152 @@ def dovetail_layout(
     half_pin: float,
     tool: float,
     step: float,
-    *,
     tails: int | None = None,
     graduated: bool = False,
+    ends: Ends = (True, True),
     hide: Sequence[tuple[float, float]] = (),
+    least_half: float | None = None,
 ) -> DovetailLayout:
     """Lay out tails and pins across a width.
+
+    Tails and pins are whole steps wide; what is left over goes to the half pins, or to the last tail where there are
+    none. Where no layout brings every groove into a tail, the one that brings in most is given.
 
     Args:
         width: of the joint [mm].
         depth: length of the tails [mm].
-        slope: run out for each mm of depth, e.g. 1/8.
+        slope: run out for each mm of depth [ratio].
         pin: width of a pin at its narrow side [mm].
-        half_pin: least width of the half pins there [mm].
-        tool: the narrowest that is cut with [mm]; no pin and no root of a tail is narrower.
-        step: finest printed step [mm]; all places lie on it as far as the width does.
-        tails: how many; None for what comes nearest to the usual width of a tail.
-        graduated: tails grow narrower from the first to the last.
-        hide: places of grooves that must fall within a tail: from, to [mm].
+        half_pin: usual width of the half pins there [mm].
+        tool: the narrowest that is cut with; no pin and no root of a tail is narrower [mm].
+        step: finest printed step; all places lie on it as far as the width does [mm].
+        tails: how many; None for what comes nearest to the usual width of a tail [count].
+        graduated: tails grow narrower from the low to the high edge [yes or no].
+        ends: a half pin at the low and at the high edge, else a tail [yes or no].
+        hide: places of grooves that should fall within the root of a tail: from, to [mm].
+        least_half: a half pin may be made as narrow as this to hide a groove; None for the usual width [mm].
 
     Returns:
-        The layout. Where no number of tails hides every groove, the one that hides most.
+        The layout, from the low edge [mm].
 
-    Raises:
-        ValueError: no tail fits; the text gives the least width that takes one.
+    Limits:
+        A width that takes one tail, or two where no half pin stands; ValueError below.
+
+    Source:
+        Tail 2 to 3 times a pin, 3/4 to 1 1/2 in; a groove that runs out falls within a tail (common practice).
+
+    Example:
+        46 wide, two half pins of 6, one pin of 4, two tails of 15.
+
+        >>> dovetail_layout(46, 16, 1 / 8, 4, 6, 3, 0.5, tails=2).tails
+        ((6.0, 21.0), (25.0, 40.0))
     """
-    narrowest = max(pin, tool), max(half_pin, tool)
-    wanted = min(max(TAIL_FOR_PIN * narrowest[0], TAIL_RANGE[0]), TAIL_RANGE[1])
-    if tails is None:
-        usual = max(1, round((width - 2 * narrowest[1] + narrowest[0]) / (wanted + narrowest[0])))
-        counts = sorted(range(1, usual + 3), key=lambda n: (abs(n - usual), n))
-    else:
-        counts = [tails]
-    found: list[tuple[int, int, DovetailLayout]] = []
-    for rank, count in enumerate(counts):
-        for more in (0.0, 0.25, 0.5, 0.75, 1.0) if hide else (0.0,):
-            layout = _laid(width, depth * slope, narrowest, tool, step, count, more, graduated)
-            if layout is not None:
-                shows = sum(1 for groove in hide if not _hidden(layout, groove))
-                found.append((shows, rank, layout))
-                if not shows and rank == 0:
-                    return layout
-    if not found:
-        least = 2 * narrowest[1] + (tails or 1) * (tool + 2 * depth * slope) + ((tails or 1) - 1) * narrowest[0]
-        raise ValueError(f"{least:.6f}")
-    return min(found, key=lambda f: f[:2])[2]
+    pin, half = settle(max(pin, tool), step, "up"), settle(max(half_pin, tool), step, "up")
+    least = half if least_half is None else settle(max(least_half, tool), step, "up")
+    best: tuple[int, DovetailLayout] | None = None
+    for count in _counts(width, pin, half, tails, ends):
+        for first, last in _half_pins(half, min(least, half), step, ends, bool(hide)):
+            layout = _laid(width, depth * slope, pin, (first, last), tool, step, count, graduated, ends)
+            if layout is None:
+                continue
+            shows = sum(1 for groove in hide if not hidden_in(layout.roots, groove, width))
+            if best is None or shows < best[0]:
+                best = shows, layout
+            if not shows:
+                return layout
+    if best is None:
+        raise ValueError("no tail fits")
+    return best[1]
 
 
-def _hidden(layout: DovetailLayout, groove: tuple[float, float]) -> bool:
-    """True when a groove lies within the root of a tail, or beside the joint."""
+def hidden_in(tails: Sequence[tuple[float, float]], groove: tuple[float, float], width: float) -> bool:
+    """Whether a groove lies within one of several places, or beside the joint altogether.
+
+    Args:
+        tails: the places: from, to [mm].
+        groove: from, to [mm].
+        width: of the joint [mm].
+
+    Returns:
+        True when it does [yes or no].
+
+    Limits:
+        None.
+
+    Source:
+        Definition.
+
+    Example:
+        A groove from 5 to 8 in a tail from 4 to 9, of a joint 20 wide.
+
+        >>> hidden_in([(4, 9)], (5, 8), 20), hidden_in([(4, 9)], (3, 8), 20), hidden_in([], (-5, 0), 20)
+        (True, False, True)
+    """
     a, b = groove
-    if b <= 0 or a >= layout.width:
+    if b <= 1e-6 or a >= width - 1e-6:
         return True
-    return any(low - 1e-6 <= a and b <= high + 1e-6 for low, high in layout.roots)
+    return any(low <= a + 1e-6 and b <= high + 1e-6 for low, high in tails)
+
+
+def _counts(width: float, pin: float, half: float, tails: int | None, ends: Ends) -> list[int]:
+    """Numbers of tails to try, the usual first."""
+    if tails is not None:
+        return [tails]
+    wanted = min(max(TAIL_FOR_PIN * pin, TAIL_RANGE[0]), TAIL_RANGE[1])
+    least = 1 if any(ends) else 2
+    usual = max(least, round((width - sum(ends) * half + pin) / (wanted + pin)))
+    return sorted(range(least, usual + 3), key=lambda n: (abs(n - usual), n))
+
+
+def _half_pins(
+    half: float, least: float, step: float, ends: Ends, moved: bool
+) -> Iterator[tuple[float, float]]:
+    """Widths of the low and the high half pin to try, the usual first, then further and further from it."""
+    yield half if ends[0] else 0.0, half if ends[1] else 0.0
+    if not moved:
+        return
+    for i in range(1, TRIED):
+        for value in (half - i * step, half + i * step):
+            if value < least - 1e-9:
+                continue
+            if ends[0]:
+                yield value, half if ends[1] else 0.0
+            if ends[1]:
+                yield half if ends[0] else 0.0, value
 
 
 def _laid(
     width: float,
     root: float,
-    narrowest: tuple[float, float],
+    pin: float,
+    half_pins: tuple[float, float],
     tool: float,
     step: float,
     count: int,
-    more: float,
     graduated: bool,
+    ends: Ends,
 ) -> DovetailLayout | None:
-    """A layout with so many tails, its first half pin wider by a share of a pin; None when they do not fit."""
-    pin, half = settle(narrowest[0], step, "up"), settle(narrowest[1], step, "up")
-    first = half + settle(more * pin, step, "down")
-    room = width - first - half - (count - 1) * pin
-    shares = _shares(count, graduated)
-    sizes = [settle(room * s, step, "down") for s in shares]
+    """A layout with so many tails and such half pins; None when they do not fit."""
+    if count < 2 and not any(ends):
+        return None
+    first, last = half_pins
+    room = width - first - last - (count - 1) * pin
+    sizes = [settle(room * s, step, "down") for s in _shares(count, graduated)]
     if min(sizes) < tool + 2 * root - 1e-6:
         return None
     spare = room - sum(sizes)
-    at = first + (settle(spare / 2, step, "down") if more == 0.0 else 0.0)
-    placed = []
+    if ends[0]:
+        first += settle(
+            spare / 2 if ends[1] and first == last else spare if not ends[1] else 0.0, step, "down"
+        )
+    if not ends[1]:
+        sizes[-1] = width - first - sum(sizes[:-1]) - (count - 1) * pin
+    at, placed = first, []
     for size in sizes:
         placed.append((at, at + size))
         at += size + pin
+    if not ends[1]:
+        placed[-1] = (placed[-1][0], width)
     return DovetailLayout(tuple(placed), width, root)
 
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boardwright.core.steps import settle
+from boardwright.formulas.limits import Limit, Limits
 
 LEAST = 3
-"""Fewest fingers and sockets together: one finger of one board between two of the other."""
+"""Fewest fingers of both boards together: one of the one board between two of the other."""
+
+LIMITS: Limits = {"finger_layout": {"width": Limit(0, None, "mm"), "pitch": Limit(0, None, "mm")}}
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,29 +31,40 @@ class FingerLayout:
     exact: tuple[float, float]
 
     @property
-    def fingers(self) -> tuple[tuple[float, float], ...]:
-        """Of the board that has the first and the last: from, to [mm]."""
+    def outer(self) -> tuple[tuple[float, float], ...]:
+        """Fingers of the board that has the first and the last: from, to [mm]."""
         return tuple((self.marks[i], self.marks[i + 1]) for i in range(0, len(self.marks) - 1, 2))
 
     @property
-    def sockets(self) -> tuple[tuple[float, float], ...]:
-        """Between them, where the fingers of the other board stand: from, to [mm]."""
+    def inner(self) -> tuple[tuple[float, float], ...]:
+        """Fingers of the other board, between them: from, to [mm]."""
         return tuple((self.marks[i], self.marks[i + 1]) for i in range(1, len(self.marks) - 1, 2))
 
 
 def finger_layout(width: float, pitch: float, step: float) -> FingerLayout:
-    """Lay out an odd number of fingers and sockets, as many as the width takes.
+    """Lay out an odd number of fingers, as many as the width takes, so that one board has both outer ones.
 
-    So both edges of one board end on a finger (common practice). What is left of the width is shared out between the
-    outer two.
+    What is left of the width is shared out between the outer two.
 
     Args:
         width: of the joint [mm].
         pitch: width of one finger, as the cutter cuts it [mm].
-        step: finest printed step [mm]; every mark but the last lies on it.
+        step: finest printed step; the low outer finger grows by whole steps, the high one by the rest [mm].
 
-    Raises:
-        ValueError: the width takes fewer than three.
+    Returns:
+        The layout, from the low edge [mm].
+
+    Limits:
+        A width that takes three fingers; ValueError below.
+
+    Source:
+        Odd number of fingers, the width a multiple of one (common practice).
+
+    Example:
+        Six wide with fingers of 2: three of them, nothing left.
+
+        >>> finger_layout(6, 2, 0.5).marks
+        (0.0, 2.0, 4.0, 6)
     """
     count = int((width + 1e-6) / pitch)
     count -= 1 - count % 2

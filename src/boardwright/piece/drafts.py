@@ -174,8 +174,11 @@ class Draft:
         """Take less than a step off the high side; what is cut there stays where it is in the piece [mm]."""
         self.high[axis] -= by
         side = self.side(axis, True)
+        extents = [(self.low[a], self.high[a]) for a in self.axes]
         self.cuts[:] = [
-            nearer(c, side, by) if isinstance(c, Fitted | Shaped) else _nearer(c, axis, by, self.high[axis])
+            nearer(c, side, by, extents)
+            if isinstance(c, Fitted | Shaped)
+            else _nearer(c, axis, by, self.high[axis])
             for c in self.cuts
         ]
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Protocol
 
@@ -142,12 +143,33 @@ def _bevel(cut: Bevel, view: View) -> Bevel:
     return Bevel(side, place, slopes[one] * inward, slopes[two] * inward, cut.holds)
 
 
-def nearer(cut: Fitted | Shaped, side: Side, by: float) -> Fitted | Shaped:
-    """A cut of a draft whose side has come nearer by less than a step [mm]: what is measured from it gets less."""
+def nearer(
+    cut: Fitted | Shaped, side: Side, by: float, extents: Sequence[tuple[float, float]]
+) -> Fitted | Shaped:
+    """A cut of a draft whose side has come nearer by less than a step: what is measured from it gets less.
+
+    Flanks that slope stay where they are: at the new tip, tails are narrower and sockets wider.
+
+    Args:
+        cut: on the axes of the draft.
+        side: that has come nearer.
+        by: how much [mm].
+        extents: low and high of the draft on its length, width and thickness [mm].
+    """
     if isinstance(cut, Tenon) and cut.end is side:
         steps = tuple((a, b, length - by) for a, b, length in cut.steps)
         return replace(cut, length=cut.length - by, steps=steps)
-    if isinstance(cut, Fingers | Tails | Pins | DovetailTongue) and cut.end is side:
+    if isinstance(cut, Tails) and cut.end is side:
+        low, high = extents[cut.wide]
+        more = by * cut.slope
+        sockets = tuple(
+            (a if a < low + 1e-6 else a - more, b if b > high - 1e-6 else b + more) for a, b in cut.sockets
+        )
+        return replace(cut, length=cut.length - by, sockets=sockets)
+    if isinstance(cut, DovetailTongue) and cut.end is side:
+        more = by * cut.slope
+        return replace(cut, length=cut.length - by, low=cut.low + more, high=cut.high + more)
+    if isinstance(cut, Fingers | Pins) and cut.end is side:
         cut = replace(cut, length=cut.length - by)
     deep = isinstance(cut, Pins | DovetailSlot | BiscuitSlot) or (
         isinstance(cut, Mortise) and not cut.through

@@ -47,7 +47,7 @@ class WrongPose:
 
     Attributes:
         letter: of the kind. parts: ids.
-        turns: how it can go in, in words: `end for end`, `its mirror twin B in its place` …
+        turns: how it can go in, in words: `end for end`, `with its mirror twin B in its place` …
         differs: the cuts that then lie in another place, in words.
         matters: False when only holes differ that nothing goes in.
         mark: what to write on it, and where.
@@ -85,7 +85,7 @@ def _wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
         cuts = [c for _, tried in found for c in _moved_cuts(parts[0], tried)]
         words = [turn for turn, _ in found]
         if twin is not None and swapped:
-            words.append(f"its mirror twin {twin.letter} in its place")
+            words.append(f"with its mirror twin {twin.letter} in its place")
         out.append(
             WrongPose(
                 letter,

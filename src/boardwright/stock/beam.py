@@ -17,7 +17,7 @@ LEVEL_WORK = 4_000_000
 BANK_ENTRIES = 60_000_000
 """Most entries of the table of steps: it bounds the width."""
 SAMPLED = 6
-"""Nodes of the last level whose stocks are kept as patterns."""
+"""Nodes of the last level whose full stocks are read as patterns."""
 
 Filled = list[tuple[Pattern, Room]]
 
@@ -54,6 +54,7 @@ class Beams:
         area = float(sum(n * x for n, x in zip(question.counts, areas, strict=True)))
         rate = min(c / (r[0] * r[1]) for c, r in zip(costs, rooms, strict=True))
         self.whole = (area * rate, area)
+        self.dear = np.array([c / (r[0] * r[1]) for c, r in zip(costs, rooms, strict=True)])
         codes = np.random.default_rng(seed).integers(1, 2**63, len(areas) + len(rooms), dtype=np.uint64)
         self.arrays = Question(
             np.array([(s.item, s.a, s.b) for s in self.shapes], np.int64),
@@ -69,7 +70,9 @@ class Beams:
         """Widest beam that is worth its memory."""
         return max(1, BANK_ENTRIES // (3 * self.total + 2 * len(self.question.counts)))
 
-    def run(self, width: int, guide: int, limit: float, stop: Callable[[], bool]) -> Found:
+    def run(
+        self, width: int, guide: int, limit: float, stop: Callable[[], bool], sampled: int = SAMPLED
+    ) -> Found:
         """Search with one width and one guide.
 
         Args:
@@ -77,6 +80,7 @@ class Beams:
             guide: which guide, from 0 to GUIDES - 1.
             limit: most that a layout may cost.
             stop: asked between levels; when it says True, the beam ends.
+            sampled: of how many more nodes the full stocks are read.
 
         Returns:
             What was found.
@@ -91,10 +95,10 @@ class Beams:
         while level < self.total and going and not (level and stop()):
             start, last = level, min(self.total, level + stride)
             level, alive, going = advance(
-                self.arrays, bank, level, last, alive, width, guide, slack, self.whole
+                self.arrays, bank, level, last, alive, width, guide, slack, self.whole, self.dear
             )
             work += (level - start + 1) * per_level
-        return self._found(bank, level, alive, work)
+        return self._found(bank, level, alive, work, sampled)
 
     def _bank(self, width: int) -> Any:
         from boardwright.stock.kernels.beam import FRONTIER, Bank
@@ -118,9 +122,9 @@ class Beams:
         bank.counts[0, 0] = self.question.counts
         return bank
 
-    def _found(self, bank: Any, level: int, alive: int, work: int) -> Found:
+    def _found(self, bank: Any, level: int, alive: int, work: int, sampled: int) -> Found:
         """Read the layouts of some nodes back."""
-        nodes = sorted({n * alive // SAMPLED for n in range(SAMPLED)})
+        nodes = sorted({n * alive // sampled for n in range(sampled)})
         if level == self.total:
             state = level % 2
             paid = bank.paid[state, :alive]

@@ -24,15 +24,14 @@ TAILS = (320, 160, 80, 40)
 TAIL_WIDTH = 64
 MOST_COLUMNS = 1500
 """Most patterns in the whole-number choice."""
-MOST_CHOICE = 1.0
+MOST_CHOICE = 0.3
 """Longest whole-number choice, in the solver's deterministic seconds."""
 
 
 def rounds(search: Search, choice: LinearChoice, wanted: Sequence[int], most: int) -> list[float]:
     """Price patterns and offer them, round by round; the values of the items come back.
 
-    With all that is wanted in the choice, the bound is worked out now and then; when the linear choice, rounded
-    up, is no dearer than the bound, more rounds cannot raise it.
+    With all that is wanted in the choice, they end as soon as they cannot raise the bound any more.
     """
     for column in list(search.pool.values())[len(choice.columns) :]:
         choice.add(column)
@@ -53,12 +52,23 @@ def rounds(search: Search, choice: LinearChoice, wanted: Sequence[int], most: in
         for column in fresh:
             choice.add(column)
         values = choice.solve()
-        if all_wanted and number % BOUND_EVERY == BOUND_EVERY - 1:
-            search.bound(value_bound(search.instance, search.ways, wanted, values))
-            least = rounded(search.instance, Fraction(max(0.0, choice.cost * (1 - 1e-9))))
-            if search.done() or least <= rounded(search.instance, search.cost_bound):
-                break
+        if all_wanted and _settled(search, choice, values, number):
+            break
     return values
+
+
+def _settled(search: Search, choice: LinearChoice, values: Sequence[float], number: int) -> bool:
+    """Whether the linear choice, rounded up, is no dearer than the bound, which is worked out now and then.
+
+    Then more rounds cannot raise the bound. Where items have many copies they still go on up to the time when
+    the bound is looked at: their patterns are worth having.
+    """
+    if number % BOUND_EVERY == BOUND_EVERY - 1:
+        search.bound(value_bound(search.instance, search.ways, search.wanted, values))
+    elif search.repeated:
+        return False
+    least = rounded(search.instance, Fraction(max(0.0, choice.cost * (1 - 1e-9))))
+    return search.done() or least <= rounded(search.instance, search.cost_bound)
 
 
 def _whole(values: Sequence[float]) -> list[int]:
@@ -158,7 +168,8 @@ def choose_whole(search: Search, values: Sequence[float]) -> None:
         search.sizes(),
         start,
         search.seed,
-        min(MOST_CHOICE, 0.6 * search.effort),
+        min(MOST_CHOICE if search.repeated else MOST_CHOICE / 3, 0.6 * search.effort),
         search.bins_bound,
+        search.stop,
     )
     search.offer([c for c, n in zip(columns, uses, strict=True) for _ in range(n)])

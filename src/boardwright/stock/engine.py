@@ -21,6 +21,8 @@ BEAM_WORK = 100_000_000
 """Children that beams look at, at effort 1, roughly."""
 NARROW, BEFORE_PRICING = 8, 64
 """Width of the first beams, and of the last ones before patterns are priced."""
+MANY, GROWN = 100, 3
+"""Where items have few copies whole choices seldom help: patterns before the first, growth before the next."""
 ROUNDS = 60
 """Most rounds of pricing at effort 1."""
 MOST_ROUNDS = 600
@@ -79,19 +81,19 @@ def _thorough(search: Search) -> None:
     choice = LinearChoice(search.wanted, search.rooms)
     values = rounds(search, choice, search.wanted, max(4, min(MOST_ROUNDS, int(ROUNDS * search.effort))))
     search.bound(value_bound(search.instance, search.ways, search.wanted, values))
-    if not search.done():
+    if search.repeated and not search.done():
         beams.left -= dive(search, choice)
     random = Random(search.seed)
-    known = 0
+    known = 0 if search.repeated else MANY
     while not search.done():
-        if len(search.pool) > known:
+        if len(search.pool) > known * (1 if search.repeated else GROWN):
             known = len(search.pool)
             choose_whole(search, values)
         before = beams.left
         if search.done() or not beams.round(width):
             return
         beams.left -= mend(search, random, before - beams.left)
-        if not search.done():
+        if search.repeated and not search.done():
             beams.left -= dive(search, choice, random)
         width *= 2
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from math import floor, gcd, inf
+from threading import Thread
 from typing import Any
 
 import numpy as np
@@ -16,6 +17,8 @@ COST_STEPS = 100_000_000
 """Costs are taken to this part of a unit."""
 LARGEST = 1_000_000
 """Largest cost of a stock in the whole-number choice."""
+LOOK_EVERY = 0.02
+"""Seconds between two questions whether to stop, while CP-SAT works."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,6 +74,11 @@ class LinearChoice:
             self._model.objective.set_linear_coefficient(missing, 10 * dearest)
             row.set_coefficient(missing, 1.0)
         self._solver = mathopt.IncrementalSolver(self._model, mathopt.SolverType.GLOP)
+        self._result: Any = None
+        self._asked = mathopt.ModelSolveParameters(
+            variable_values_filter=mathopt.VariableFilter(skip_zero_values=True),
+            reduced_costs_filter=mathopt.VariableFilter(filtered_items=[]),
+        )
         self.cost = 0.0
         """Of the choice that was found last, with what was paid for copies that are missing."""
 
@@ -109,15 +117,29 @@ class LinearChoice:
         """Values of one copy of each item, in units of cost; all 0 when the solver gives up."""
         from ortools.math_opt.python import mathopt
 
-        self._result = self._solver.solve()
-        if self._result.termination.reason != mathopt.TerminationReason.OPTIMAL:
+        self._result = self._solved() or self._solved(anew=True)
+        if not self._result or self._result.termination.reason != mathopt.TerminationReason.OPTIMAL:
             return [0.0] * len(self._rows)
         self.cost = self._result.objective_value()
         return [max(0.0, v) for v in self._result.dual_values(self._rows)]
 
+    def _solved(self, anew: bool = False) -> Any:
+        """What the solver finds, going on from its last answer or anew; None when it breaks down."""
+        from ortools.math_opt.python import mathopt
+
+        if anew:
+            self._solver = mathopt.IncrementalSolver(self._model, mathopt.SolverType.GLOP)
+        try:
+            return self._solver.solve(model_params=self._asked)
+        except Exception:  # a numerical breakdown comes as whatever its bindings make of it
+            return None
+
     def uses(self) -> list[float]:
-        """How often each column is used, after `solve`."""
-        return self._result.variable_values(self._uses) if self._result.has_primal_feasible_solution() else []
+        """How often each column is used, after `solve`; never when the solver gave up."""
+        if not self._result or not self._result.has_primal_feasible_solution():
+            return [0.0] * len(self._uses)
+        values = self._result.variable_values()
+        return [values.get(x, 0.0) for x in self._uses]
 
 
 def choose(
@@ -129,6 +151,7 @@ def choose(
     seed: int,
     effort: float,
     least: int,
+    stop: Callable[[], bool],
 ) -> list[int]:
     """A whole-number choice of patterns that holds every copy, at least cost, then of fewest stocks.
 
@@ -141,6 +164,7 @@ def choose(
         seed: of the search.
         effort: limit of the search, in the solver's deterministic seconds.
         least: no choice has fewer stocks than this.
+        stop: ends the search when it says True.
 
     Returns:
         How often each column is used.
@@ -180,7 +204,28 @@ def choose(
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = seed
     solver.parameters.max_deterministic_time = effort
-    status = solver.solve(model)
+    status = solve_model(solver, model, stop)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return list(start)
     return [solver.value(use) for use in uses]
+
+
+def solve_model(solver: Any, model: Any, stop: Callable[[], bool]) -> Any:
+    """Solve a model of CP-SAT, and ask `stop` while it works.
+
+    Args:
+        solver: with its limits set.
+        model: the model.
+        stop: ends the search when it says True.
+
+    Returns:
+        The solver's status.
+    """
+    found: list[Any] = []
+    work = Thread(target=lambda: found.append(solver.solve(model)))
+    work.start()
+    while work.is_alive():
+        work.join(LOOK_EVERY)
+        if stop():
+            solver.stop_search()
+    return found[0]

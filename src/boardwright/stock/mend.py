@@ -11,6 +11,8 @@ from boardwright.stock.search import Search
 
 MOST_PARTS = 90
 """Most parts that are laid out again at once."""
+FEW = 3
+"""So few stocks are laid out all at once by the beams anyway."""
 MOST_STOCKS = 10
 """Most stocks that are laid out again at once."""
 WIDTHS = (8, 16, 32, 64, 128, 256)
@@ -22,7 +24,7 @@ def mend(search: Search, random: Random, work: float) -> float:
     An answer that is as good but gathers more empty space on few stocks is taken, and one that is equal too.
     """
     done = 0.0
-    while done < work and len(search.best) > 1 and not search.done():
+    while done < work and len(search.best) > FEW and not search.done():
         taken = _some(search, random)
         others = [c for n, c in enumerate(search.best) if n not in taken]
         held = [sum(c.what.counts[i] for c in others) for i in range(len(search.wanted))]

@@ -11,7 +11,7 @@ from boardwright.stock.patterns import Pattern
 from boardwright.stock.scaled import Room
 from boardwright.stock.search import Search
 
-INSERTIONS = 60_000
+INSERTIONS = 20_000
 """Places that are looked at by quick layouts at effort 1 or more, roughly."""
 
 

@@ -13,6 +13,8 @@ from boardwright.stock.master import Column
 from boardwright.stock.patterns import Pattern
 from boardwright.stock.scaled import Room, Scaled
 
+REPEATED = 1.5
+"""Copies of an item, on average, above which patterns are taken many times and rounding them pays."""
 BEAM_START = 200_000
 """Work that starting a small beam counts for."""
 
@@ -42,6 +44,11 @@ class Search:
     @property
     def rooms(self) -> tuple[Room, ...]:
         return self.questions[0].rooms
+
+    @property
+    def repeated(self) -> bool:
+        """Whether items have so many copies, on average, that patterns are taken many times."""
+        return sum(self.wanted) >= REPEATED * sum(n > 0 for n in self.wanted)
 
     def sizes(self) -> list[int]:
         """Areas of the items (grid)."""
@@ -134,10 +141,8 @@ class Search:
             r if r.count is None else replace(r, count=r.count - used[r.stock]) for r in question.rooms
         )
         found = Beams(replace(question, counts=needed, rooms=rooms), self.seed).run(
-            width, guide, limit, self.stop
+            width, guide, limit, self.stop, sampled=0
         )
-        for what, _ in found.full:
-            self.add(way, what)
         whole = {r.stock: r for r in question.rooms}
         columns = [Column(way, what, whole[room.stock]) for what, room in found.whole or []]
         for column in columns:

@@ -56,7 +56,7 @@ def test_a_board_that_also_goes_in_end_for_end_gets_a_mark() -> None:
     whole = piece([part("a", (0, 0, 0), (200.0, 40.0, 20.0), rabbet, fellow)])
     [finding] = wrong_ways(told(whole))
     assert (finding.code, finding.severity) == ("assembly.wrong-way", Severity.NOTE)
-    assert finding.message == "a a also goes in end for end or turned over and end for end"
+    assert finding.message == "a a can also be put in end for end or turned over and end for end"
     # turned over it is the same: only its ends must be told
     assert finding.remedy == "write `left` on its left end"
     assert not list(wrong_ways(told(piece([part("a", (0, 0, 0), (200.0, 40.0, 20.0))], [joint("a", "b")]))))

@@ -139,7 +139,7 @@ def test_wall_cleats_hook_into_each_other(text: str, angle: int) -> None:
     text = text % f"  wall_cleat: {{angle: {angle}}}"
     clean(text)
     piece = piece_of(text)
-    own, wall = piece.part("case.cleat"), piece.part("case.wall_cleat")
+    own, wall = piece.part("case.hanging_cleat"), piece.part("case.wall_cleat")
     for part in (own, wall):
         [bevel] = [c for c in part.cuts if isinstance(c, Bevel)]
         lean = max(abs(bevel.over_u), abs(bevel.over_v))

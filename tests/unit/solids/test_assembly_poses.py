@@ -142,7 +142,7 @@ def test_a_mirror_twin_goes_in_the_other_place() -> None:
     right = part("right", (0, 100, 0), SIZE, replace(step, edge=Side.FAR_EDGE), letter="B", mirror_of="A")
     found = wrong_poses(piece([left, right]))
     assert [w.letter for w in found] == ["A", "B"]
-    assert found[0].turns[-1] == "its mirror twin B in its place"
+    assert found[0].turns[-1] == "with its mirror twin B in its place"
     # a stop beside the left one at its cut corner: nothing is the same there, and nothing fits but the right one
     stop = part("stop", (0, 0, 15), (60.0, 10.0, 5.0), pose=Pose((0, 0, 15), X, Y, Z))
     low = part("low", (0, 0, -20), (200.0, 40.0, 20.0))

@@ -145,7 +145,8 @@ class DrawerFront(Keys):
     joint: JointSpec | None = optional(
         "how the sides meet it",
         "`rabbet`, or `dado` where the front reaches beyond the side by more than its thickness; "
-        "on an applied front this is the joint of the box's own front (common practice)",
+        "on an applied front this is the joint of the box's own front (common practice); with `finger`, `dovetail` or "
+        "`half_blind` a one-piece front ends flush with the sides",
     )
 
 
@@ -186,7 +187,8 @@ class DrawerBottom(Keys):
     )
     back: Literal["captured", "under"] | None = optional(
         "groove: held in the back too, or passing under it",
-        "solid wood, and any bottom over a centre guide: `under`; else a sheet: `captured` (common practice)",
+        "solid wood, and any bottom over a centre guide or with a sliding dovetail: `under`; else a sheet: `captured` "
+        "(common practice)",
     )
 
 

@@ -38,21 +38,23 @@ class JointKeys(Keys):
         "sliding_dovetail",
     ] = Field(description="kind of joint")
     depth: LengthText | None = optional(
-        "depth of the dado, rabbet, tongue or groove; half lap: into the first part; mitre: of the groove for a "
-        "spline, or of the slot for a key from the outer corner; breadboard end: length of its tongue",
+        "depth of the dado, rabbet, tongue, groove or dovetail slot; half lap: into the first part; mitre: of the "
+        "groove for a spline, or of the slot for a key from the outer corner; breadboard end: length of its tongue",
         "rabbet and double rabbet: {rabbet_depth_share} of the thickness it is cut in; dado and tongue: "
         "{dado_depth_share} of it; the dado of a drawer back: 1/4 of the side (common practice); "
         "where a part between two spaces may be cut from both faces, at most half of what {dado_web} "
         "between them leaves; the groove of a tongued or splined edge: {tongue_length}; half lap: half of what the "
         "parts share; spline of a mitre: {spline_depth}; key: 0.6 of the way to the inner corner, at most 1 in (common "
-        "practice); breadboard end: {breadboard_tongue_length}; settled down",
+        "practice); breadboard end: {breadboard_tongue_length}; sliding dovetail: {sliding_dovetail_share} of the "
+        "thickness; settled down",
     )
     width: LengthText | None = optional(
         "tongue: its thickness; double rabbet: what is left of the end; spline or key: its thickness; breadboard end: "
-        "width of its tenons",
+        "width of its tenons; sliding dovetail: thickness of its tongue at the neck",
         "tongue: {tongue_thickness_share} of the thickness of the part that goes in; double rabbet: half of it; "
         "spline of an edge: of the sheet nearest to a third of the thickness, else a third; spline or key of a mitre: "
-        "{spline_thickness}; breadboard end: {breadboard_tenon_width}",
+        "{spline_thickness}; breadboard end: {breadboard_tenon_width}; sliding dovetail: half of the thickness (common "
+        "practice)",
     )
     length: LengthText | None = optional(
         "tenon: from its shoulder to its tip; one no longer than a groove is deep that is already there stands in the "
@@ -67,7 +69,8 @@ class JointKeys(Keys):
         "groove is wide that is already there; loose tenon: {loose_tenon_share} of the thickness of the thinner part",
     )
     stopped: LengthText | None = optional(
-        "dado: how far it stops short of the front edge; spline in an edge: how far it stops short of both ends",
+        "dado, sliding dovetail: how far it stops short of the front edge; spline in an edge: how far it stops short "
+        "of both ends",
         "0: it runs through",
     )
     fasten: (
@@ -139,15 +142,21 @@ class JointKeys(Keys):
     )
     pitch: LengthText | None = optional(
         "finger: width of a finger, which is that of the cutter",
-        "`cutter`, or the common cutter nearest to 0.6 of the thinner board (common practice)",
+        "`cutter`; else the narrowest common cutter, from half to all of the thinner board, of which an odd number "
+        "fill the width; else the one nearest to {finger_width_share} of the thinner board",
+    )
+    starts: Literal["first", "second"] | None = optional(
+        "finger: which part has the fingers at both edges",
+        "`first`, unless the other way hides a groove (common practice)",
     )
     cutter: LengthText | None = optional(
         "finger, dovetails: width of the cutter, or of the narrowest tool",
-        "finger: as `pitch`; dovetails: 1/8 in (3.2 mm), a narrow chisel (common practice)",
+        "finger: as `pitch`; dovetails: {dovetail_pin_hand}, a narrow chisel",
     )
     slope: Annotated[str, AfterValidator(_slope)] | None = optional(
         "dovetails: slope, such as `1:7`",
-        "dovetail and half_blind: 1:8 in hardwood and sheets, 1:6 in softwood; sliding dovetail: 1:6 (common practice)",
+        "dovetail and half_blind: 1:8 in hardwood and sheets, 1:6 in softwood; sliding dovetail: 1:4, as a cutter of "
+        "14 degrees cuts it (common practice)",
     )
     tails: int | None = optional(
         "dovetails: how many tails",
@@ -159,19 +168,21 @@ class JointKeys(Keys):
         "dovetails: width of a pin at its narrow side", "0.35 of the tail board's thickness (common practice)"
     )
     half_pin: LengthText | None = optional(
-        "dovetails: least width of the half pins at both edges, at their narrow side",
-        "1/4 in (6.4 mm), or half of the tail board's thickness where that is less (common practice)",
+        "dovetails: width of the half pins at both edges, at their narrow side; they take what is left over",
+        "{dovetail_half_pin}, or half of the tail board's thickness where that is less; narrower where that brings a "
+        "groove into a tail",
     )
     lap: LengthText | None = optional(
         "half_blind: wood left in front of the tails",
-        "a quarter of the thickness, at least 3/32 in (2.4 mm) (\"Making a single-lap dovetail\", a woodworking "
-        "magazine, 2003)",
+        "a quarter of the thickness, as {dovetail_lap} in a front of 3/4 in; at least 1/8 in (3 mm); settled up",
     )
     spacing: Literal["equal", "graduated"] | None = optional(
-        "dovetails: tails of one width, or growing narrower from the first to the last", "`equal`"
+        "dovetails: tails of one width, or growing narrower towards the top, the rear or the right", "`equal`"
     )
     tails_on: Literal["first", "second"] | None = optional(
-        "dovetail: which part has the tails", "`second`: the part that goes in (common practice)"
+        "dovetail: which part has the tails",
+        "the upright part, else the one from front to back: what pulls downwards or to the front cannot open the joint "
+        "(common practice)",
     )
     biscuit: Literal[0, 10, 20] | None = optional(
         "biscuits: their number",

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft, meeting
-from boardwright.piece.forms.drawer_bottom import fit_bottom, lift_walls
+from boardwright.piece.forms.drawer_bottom import fit_bottom, groove_place, lift_walls
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.pulls import pulls
 from boardwright.piece.forms.region import Region
@@ -15,13 +15,17 @@ from boardwright.piece.forms.run_room import Room, Run
 from boardwright.piece.forms.running import run_room, set_running
 from boardwright.piece.joints.lock import lock
 from boardwright.piece.joints.make import join, make_joint
-from boardwright.piece.joints.settings import settings
+from boardwright.piece.joints.settings import JointSettings, settings
 from boardwright.piece.records import Motion, Stock
 from boardwright.piece.setout import SetOut
 
 SCREWED = JointKeys(kind="butt", fasten="screws", glue=False)
 LEAST_BEYOND = 6.0
 """Wood of a front beyond the dado of a drawer side [mm]: 1/4 in, common practice."""
+CORNERS = ("finger", "dovetail", "half_blind")
+"""Joints that interlock at a corner, where the front and the sides end flush."""
+SET_IN = ("dado", "tongue", "sliding_dovetail")
+"""Joints that need wood of the sides beyond the back."""
 LEAST_BOX = 25.0
 """Least height, width and length of a drawer box [mm]."""
 
@@ -95,13 +99,17 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
     front_box = _front_box(out, id, region, layers, front_stock, reveal, overlay, room)
     if front_box is None:
         return
+    corner = _kind(layers, "front.joint") in CORNERS
+    if corner and made == "one_piece" and not overlay:
+        front_box = _flush(out, id, front_box, box)
     parts = _put(
         out, id, number, box, front_box, front_stock, side_stock, back_stock, made == "applied", layers
     )
     set_bottom = layers.choose(out, id, "bottom.set", "groove", "the bottom floats in a groove")
     if set_bottom == "planted":
         lift_walls(out, parts, bottom_stock, box)
-    _join_front(out, parts, layers, made == "applied")
+    grooves = (groove_place(out, id, layers, bottom_stock, box),) if corner and set_bottom == "groove" else ()
+    _join_front(out, parts, layers, made == "applied", grooves)
     fit_bottom(out, parts.id, parts, bottom_stock, set_bottom, layers, box)
     join_back(out, parts, layers)
     pulls(out, id, parts.front, parts.box_front, layers)
@@ -274,6 +282,22 @@ def _front_box(
     return Box((x0, face, z0), (x0 + width, face + t, z0 + height))
 
 
+def _kind(layers: Layers, dotted: str) -> str:
+    """The kind of joint that the file names for a key, or ""."""
+    keys, _ = layers.joint(dotted)
+    return keys.kind if keys else ""
+
+
+def _flush(out: SetOut, id: str, front: Box, box: Box) -> Box:
+    """A front that ends flush with the sides which interlock with it; one that reaches far beyond them is left."""
+    if not 1e-6 < box.low[0] - front.low[0] <= LEAST_BEYOND:
+        return front
+    out.sizer.explain(
+        f"{id}.front.width", box.size(0), "as wide as the box: the joint of its sides ends flush with it"
+    )
+    return Box((box.low[0], front.low[1], front.low[2]), (box.high[0], front.high[1], front.high[2]))
+
+
 def _overlay_edges(out: SetOut, id: str, region: Region, layers: Layers) -> tuple[float, float, float, float]:
     """Edges of an overlay front: over the outer parts to the outside less half a gap, to the middle of shared ones."""
     figure = out.tables.figure("overlay_front_gap")
@@ -359,7 +383,7 @@ def _put(
         )
     keys, _ = layers.joint("back.joint")
     kind = keys.kind if keys else "dado"
-    set_in = out.sizer.settled(max(t * 0.75, 8.0)) if kind in ("dado", "tongue") else 0.0
+    set_in = out.sizer.settled(max(t * 0.75, 8.0)) if kind in SET_IN else 0.0
     tb = back_stock.thickness
     back = out.add(
         f"{id}.back",
@@ -373,7 +397,9 @@ def _put(
     return DrawerParts(id, f"drawer {number}", front, left, right, back, box_front)
 
 
-def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) -> None:
+def _join_front(
+    out: SetOut, parts: DrawerParts, layers: Layers, applied: bool, grooves: tuple[tuple[float, float], ...]
+) -> None:
     keys, path = layers.joint("front.joint")
     name = f"{parts.id}.front.joint"
     beyond = (parts.left.low[0] - parts.front.low[0], parts.front.high[0] - parts.right.high[0])
@@ -389,19 +415,45 @@ def _join_front(out: SetOut, parts: DrawerParts, layers: Layers, applied: bool) 
         keys = None
     if applied:
         assert parts.box_front is not None
+        keys = _not_half_blind(out, keys, path)
         for side in (parts.left, parts.right):
-            make_joint(out, name, keys, path, "rabbet", side, parts.box_front)
+            want = settings(out, name, keys, path, "rabbet", side, parts.box_front)
+            join(out, side, parts.box_front, _with_grooves(want, parts.box_front, grooves))
         want = settings(out, f"{parts.id}.false_front", SCREWED, path, "butt", parts.box_front, parts.front)
         join(out, parts.box_front, parts.front, replace(want, marked=True))
         return
     for side, over in zip((parts.left, parts.right), beyond, strict=True):
         usual = "dado" if over > side.size(0) else "rabbet"
-        want = settings(out, name, keys, path, usual, parts.front, side)
+        want = _with_grooves(settings(out, name, keys, path, usual, parts.front, side), parts.front, grooves)
         meet = meeting(parts.front, side)
         if want.kind == "tongue" and meet is not None:
             lock(out, parts.front, side, meet, want)
         else:
             join(out, parts.front, side, want)
+
+
+def _with_grooves(
+    want: JointSettings, front: Draft, grooves: tuple[tuple[float, float], ...]
+) -> JointSettings:
+    """The joint, told of the groove for the bottom that both parts get later on, if the front reaches down to it."""
+    held = tuple(g for g in grooves if g[0] > front.low[2] + 1e-6)
+    return replace(want, grooves=held) if held else want
+
+
+def _not_half_blind(out: SetOut, keys: JointKeys | None, path: str) -> JointKeys | None:
+    """The joint of a box front behind an applied front; half-blind tails would stand on the wrong board."""
+    if keys is None or keys.kind != "half_blind":
+        return keys
+    out.find(
+        "joint.cannot-be-there",
+        "there are no half-blind dovetails behind an applied drawer front",
+        path,
+        found="half_blind, and a front of its own before the box",
+        expected="tails on the sides, so that a pull cannot open the joint",
+        source="common practice",
+        remedy="use `dovetail`, whose ends the applied front hides, or `made: one_piece`",
+    )
+    return None
 
 
 def join_back(out: SetOut, parts: DrawerParts, layers: Layers) -> None:

@@ -42,15 +42,19 @@ def _walls(parts: DrawerParts) -> list[tuple[Draft, int, bool]]:
 def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, layers: Layers, box: Box) -> None:
     sizer = out.sizer
     t = stock.thickness
+    slid = any(
+        keys is not None and keys.kind == "sliding_dovetail"
+        for keys, _ in (layers.joint("front.joint"), layers.joint("back.joint"))
+    )
     guided = [word for _, word in layers.values("runs_on")[:1]] == ["centre_guide"]
     under = how == "groove" and (
         layers.choose(
             out,
             id,
             "bottom.back",
-            "under" if stock.kind == "wood" or guided else "captured",
-            "a solid bottom passes under the back and can move, and one with a guide under it too; "
-            "else a sheet is held all round",
+            "under" if stock.kind == "wood" or guided or slid else "captured",
+            "a solid bottom passes under the back and can move, one with a guide under it too, and one that goes in "
+            "after a sliding dovetail; else a sheet is held all round",
         )
         == "under"
     )
@@ -67,17 +71,7 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     )
     what = f"the {how} for the bottom of {parts.name}"
     depth = out.at_most(depth, thin / 2, what, layers.path("bottom.depth"), thin)
-    up = 0.0
-    if how == "groove":
-        rule = out.tables.figure("drawer_bottom_groove_up")
-        up = sizer.size(
-            f"{id}.bottom.up",
-            layers.choices("bottom.up"),
-            rule.value,
-            rule="wood left under the groove",
-            source=rule.reason,
-            least=sizer.step,
-        )
+    up = _groove_up(out, id, layers) if how == "groove" else 0.0
     z0 = box.low[2] + up
     z1 = z0 + t
     if z1 > (box.low[2] + box.high[2]) / 2 + 1e-6:
@@ -113,6 +107,24 @@ def _held(out: SetOut, id: str, parts: DrawerParts, stock: Stock, how: str, laye
     panel = _panel(out, id, parts, stock, how, depth, z0, under, reaches)
     for wall, axis, high in walls:
         _receive(out, wall, axis, high, panel, how, depth, z0, z1, id)
+
+
+def _groove_up(out: SetOut, id: str, layers: Layers) -> float:
+    figure = out.tables.figure("drawer_bottom_groove_up")
+    return out.sizer.size(
+        f"{id}.bottom.up",
+        layers.choices("bottom.up"),
+        figure.value,
+        rule="wood left under the groove",
+        source=figure.reason,
+        least=out.sizer.step,
+    )
+
+
+def groove_place(out: SetOut, id: str, layers: Layers, stock: Stock, box: Box) -> tuple[float, float]:
+    """Where the groove for the bottom will lie in the walls of the box, for a joint that is cut before it: z [mm]."""
+    z0 = box.low[2] + _groove_up(out, id, layers)
+    return z0, z0 + stock.thickness
 
 
 def _panel(

@@ -5,13 +5,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from boardwright.core.findings import Severity
 from boardwright.core.poses import Vec, add, cross, dot, scaled
+from boardwright.formulas.dovetail_layout import hidden_in
 from boardwright.piece.drafts import Channel, Draft, Meeting
-from boardwright.piece.joints.faces import facet
+from boardwright.piece.joints.faces import facet, unit
+from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.records import Contact
 from boardwright.piece.setout import SetOut
 
 EPS = 1e-6
+Spans = tuple[tuple[float, float], ...]
+"""Places along the corner, from its low end: from, to [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,7 +29,7 @@ class CornerOfTwo:
         high: the second lies on the high side of the first. end_high: the corner lies at the high end of the first.
         face: the inner face of the first, on `axis` [mm].
         lo, hi: the faces of the second, on `across` [mm].
-        run: from where to where the corner goes, on `along` [mm].
+        run: from where to where both boards go along the corner [mm].
     """
 
     first: Draft
@@ -43,7 +48,6 @@ class CornerOfTwo:
     def of(cls, first: Draft, second: Draft, meet: Meeting) -> CornerOfTwo:
         """The corner where two boards meet."""
         lo, hi = second.low[meet.across], second.high[meet.across]
-        at_high = abs(first.high[meet.across] - hi) < abs(lo - first.low[meet.across])
         return cls(
             first,
             second,
@@ -51,11 +55,25 @@ class CornerOfTwo:
             meet.across,
             meet.along,
             meet.high,
-            at_high,
+            abs(first.high[meet.across] - hi) < abs(lo - first.low[meet.across]),
             first.face(meet.axis, meet.high),
             lo,
             hi,
-            (second.low[meet.along], second.high[meet.along]),
+            (meet.box.low[meet.along], meet.box.high[meet.along]),
+        )
+
+    @property
+    def width(self) -> float:
+        """Of the joint [mm]."""
+        return self.run[1] - self.run[0]
+
+    @property
+    def flush(self) -> tuple[bool, bool]:
+        """Whether the two boards lie flush with each other at the low and at the high end of the corner."""
+        at = self.along
+        return (
+            abs(self.first.low[at] - self.second.low[at]) < EPS,
+            abs(self.first.high[at] - self.second.high[at]) < EPS,
         )
 
     @property
@@ -78,34 +96,47 @@ class CornerOfTwo:
         return self.face - depth if self.high else self.face + depth
 
     def point(self, depth: float, across: float, along: float) -> Vec:
-        """A point: so deep in the first, and its places on the other two axes [mm]."""
+        """A point: so deep in the first, on `across`, and from the low end of the corner [mm]."""
         v = [0.0, 0.0, 0.0]
-        v[self.axis], v[self.across], v[self.along] = self.into(depth), across, along
+        v[self.axis], v[self.across], v[self.along] = self.into(depth), across, self.run[0] + along
         return (v[0], v[1], v[2])
 
-    def toward(self, corners: Sequence[Vec], way: Vec, *, glued: bool) -> Contact:
-        """A contact face through corners, whose normal from the first part to the second goes roughly one way."""
+    def sockets(self, part: Draft, spans: Spans) -> Spans:
+        """Sockets of a board, on the axes of the piece [mm]; one at the end of the corner takes the whole edge."""
+        low, high = part.low[self.along], part.high[self.along]
+        return tuple(
+            (
+                low if a < EPS else self.run[0] + a,
+                high if b > self.width - EPS else self.run[0] + b,
+            )
+            for a, b in spans
+        )
+
+    def toward(self, corners: Sequence[Vec], axis: int, high: bool, glued: bool) -> Contact:
+        """A contact face through corners; from there the second part lies roughly that way along an axis."""
         one, two = add(corners[1], scaled(corners[0], -1.0)), add(corners[2], scaled(corners[0], -1.0))
-        ring = tuple(corners) if dot(cross(one, two), way) > 0 else tuple(reversed(corners))
+        ring = tuple(corners) if dot(cross(one, two), unit(axis, high)) > 0 else tuple(reversed(corners))
         return facet(ring, glued=glued)
 
-    def way(self, axis: int, high: bool) -> Vec:
-        """A unit vector along an axis."""
-        v = [0.0, 0.0, 0.0]
-        v[axis] = 1.0 if high else -1.0
-        return (v[0], v[1], v[2])
+    def grooves(self, part: Draft, want: JointSettings) -> Spans:
+        """Grooves that run out at this end of a board, in its inner face: from, to along the corner [mm]."""
+        if part is self.first:
+            side, along, end = (self.axis, self.high), self.across, self.end_high
+        else:
+            side, along, end = (self.across, not self.end_high), self.axis, not self.high
+        found = [
+            (c.lo - self.run[0], c.hi - self.run[0])
+            for c in part.cuts
+            if isinstance(c, Channel)
+            and (c.axis, c.high, c.along) == (*side, along)
+            and _runs_out(c, part, end)
+        ]
+        return (*found, *((a - self.run[0], b - self.run[0]) for a, b in want.grooves))
 
-    def grooves(self) -> list[tuple[float, float]]:
-        """Grooves along the inner faces of either board, from the low end of the corner: from, to [mm]."""
-        out = []
-        for part, axis, high in (
-            (self.first, self.axis, self.high),
-            (self.second, self.across, not self.end_high),
-        ):
-            for c in part.cuts:
-                if isinstance(c, Channel) and (c.axis, c.high) == (axis, high) and c.along != self.along:
-                    out.append((c.lo - self.run[0], c.hi - self.run[0]))
-        return out
+
+def _runs_out(c: Channel, part: Draft, high: bool) -> bool:
+    at = c.end if high else c.start
+    return at is None or abs(at - part.face(c.along, high)) < EPS
 
 
 def why_no_corner(first: Draft, second: Draft, meet: Meeting, what: str) -> str:
@@ -117,24 +148,41 @@ def why_no_corner(first: Draft, second: Draft, meet: Meeting, what: str) -> str:
         meet: how they meet.
         what: what would be cut, e.g. `fingers`.
     """
+    if first.thickness_axis != meet.axis or second.thickness_axis != meet.across:
+        return f"the {first.name} and the {second.name} do not stand face to face with their widths along the corner"
     corner = CornerOfTwo.of(first, second, meet)
     edge = first.high[meet.across] - corner.hi if corner.end_high else corner.lo - first.low[meet.across]
     if abs(edge) > EPS:
         return f"the {second.name} is not flush with the end of the {first.name}: {what} need both ends at the corner"
-    if second.length_axis != meet.axis:
-        return f"the {second.name} meets the {first.name} with an edge, and {what} are cut at ends"
-    if first.stock.kind == "wood" and first.length_axis != meet.across:
-        return f"the corner lies along an edge of the {first.name}, and {what} are cut at ends"
-    if first.thickness_axis != meet.axis or second.thickness_axis != meet.across:
-        return f"the {first.name} and the {second.name} do not stand face to face with their widths along the corner"
-    if corner.run[0] < first.low[meet.along] - EPS or corner.run[1] > first.high[meet.along] + EPS:
-        return f"the {second.name} is wider than the {first.name}"
+    for part in (first, second):
+        if part.stock.kind == "wood" and part.length_axis == meet.along:
+            return f"the corner lies along an edge of the {part.name}, and {what} are cut at ends"
     return ""
 
 
-def tool_of(out: SetOut, path: str, given: object, usual: float, name: str, rule: str) -> float:
-    """Width of the narrowest tool, given or usual [mm]."""
-    found = out.sizer.read(path) if given is not None else None
-    value = usual if found is None else found
-    out.sizer.explain(name, value, "", "" if found else rule, path if found else "common practice", found is not None)
-    return value
+def grooves_that_show(
+    out: SetOut, corner: CornerOfTwo, want: JointSettings, first_covers: Spans, second_covers: Spans
+) -> None:
+    """A note on each groove that is seen at the end of its board, once the joint is together.
+
+    Args:
+        out: the bench.
+        corner: where they meet.
+        want: the joint.
+        first_covers: where the end of the first board is cut away, or covered.
+        second_covers: the same of the second.
+    """
+    for part, covers in ((corner.first, first_covers), (corner.second, second_covers)):
+        shown = [g for g in corner.grooves(part, want) if not hidden_in(covers, g, corner.width)]
+        for a, b in shown:
+            out.find(
+                "joint.groove-shows",
+                f"a groove of the {part.name} is seen at its end",
+                want.path,
+                severity=Severity.NOTE,
+                found=f"{out.about(a)} to {out.about(b)} along the corner",
+                expected="a place that the other board covers",
+                source="common practice",
+                remedy=f"stop the groove short of the end of the {part.name}, or plug it",
+                parts=(part.id,),
+            )

@@ -29,6 +29,7 @@ class JointSettings:
         marked: True when the holes of the second part are marked in place, through those of the first.
         name: what it is called in `explain`.
         keys: what the file says, None for nothing.
+        grooves: places along a corner where both parts get a groove later on: from, to [mm].
     """
 
     kind: str
@@ -44,6 +45,7 @@ class JointSettings:
     marked: bool = False
     name: str = ""
     keys: JointKeys | None = None
+    grooves: tuple[tuple[float, float], ...] = ()
 
 
 def settings(

@@ -139,27 +139,24 @@ def _guide(which, behind, worth, area, squares, parts):
 
 
 @njit(cache=True)
-def _keep(bank, held, width, key, code, frontier, origin):
-    """Put a node among the best of the next level; how many there are then comes back."""
-    if held == width and key >= bank.heap_key[0]:
-        return held
+def _place(bank, held, width, key, code):
+    """Where to keep a node of the next level; -1 when it is not among the best, or known already."""
     if _known(bank.seen, code):
-        return held
+        return -1
     if held < width:
-        place = held
         bank.heap_key[held] = key
-        bank.heap_slot[held] = place
-        held += 1
-        _rise(bank.heap_key, bank.heap_slot, held - 1)
-    else:
-        place = bank.heap_slot[0]
-        bank.heap_key[0] = key
-        _sink(bank.heap_key, bank.heap_slot, held)
-    for j in range(FRONTIER):
-        bank.fresh[place, j] = frontier[j]
-    for j in range(3):
-        bank.origin[place, j] = origin[j]
-    return held
+        bank.heap_slot[held] = held
+        _rise(bank.heap_key, bank.heap_slot, held)
+        return held
+    place = bank.heap_slot[0]
+    bank.heap_key[0] = key
+    _sink(bank.heap_key, bank.heap_slot, held)
+    return place
+
+
+@njit(cache=True)
+def _write(row, c0, c1, c2, c3, c4, r):
+    row[0], row[1], row[2], row[3], row[4], row[5] = c0, c1, c2, c3, c4, r
 
 
 @njit(cache=True)
@@ -188,7 +185,7 @@ def _settle(question, bank, level, held):
 
 
 @njit(cache=True)
-def advance(question, bank, level, last, alive, width, which, limit, whole):
+def advance(question, bank, level, last, alive, width, which, limit, whole, dear):
     """Go on from one level of the beam to another.
 
     Args:
@@ -200,80 +197,82 @@ def advance(question, bank, level, last, alive, width, which, limit, whole):
         width: most nodes of a level.
         which: the guide.
         limit: nodes that must come to cost more than this are dropped.
-        whole: least cost of the area of all parts.
+        whole: least cost of the area of all parts, and that area.
+        dear: cost of one step of area of each size of stock.
 
     Returns:
         The level that was reached, how many nodes it has, and whether any of them led further.
     """
-    shapes, rooms, costs = question.shapes, question.rooms, question.costs
+    shapes, rooms, costs, areas = question.shapes, question.rooms, question.costs, question.areas
     rate = whole[0] / whole[1]
-    frontier, origin = np.zeros(FRONTIER, np.int64), np.zeros(3, np.int64)
+    items = areas.shape[0]
     while level < last:
         now = level % 2
         held = 0
+        parts = level + 1
         bank.seen[:] = 0
         for i in range(alive):
             section, extent, strip, height, reach, room = bank.frontier[now, i]
-            paid = bank.paid[now, i]
+            counts, used = bank.counts[now, i], bank.used[now, i]
+            paid, area_before, squares_before = bank.paid[now, i], bank.placed[now, i, 0], bank.placed[now, i, 1]
+            code_before = bank.code[now, i]
             fits = False
             for opening in range(2):
                 if opening == 1 and fits:
                     break
                 if opening == 0 and level == 0:
                     continue
+                first = IN_STRIP if opening == 0 and question.strips else NEW_STRIP
+                end = NEW_STOCK
+                if opening == 1:
+                    first, end = NEW_STOCK, NEW_STOCK + rooms.shape[0]
+                    if level > 0:
+                        paid += costs[room]
                 for s in range(shapes.shape[0]):
-                    item, a, b = shapes[s, 0], shapes[s, 1], shapes[s, 2]
-                    if bank.counts[now, i, item] == 0:
+                    item, a, b = shapes[s]
+                    if counts[item] == 0:
                         continue
-                    area = bank.placed[now, i, 0] + question.areas[item]
-                    squares = bank.placed[now, i, 1] + float(question.areas[item]) ** 2
-                    for step in range(3 if opening == 0 else rooms.shape[0]):
-                        kind, r, before = step, room, paid
-                        if opening == 1:
-                            kind, r = NEW_STOCK + step, step
-                            if bank.used[now, i, r] >= rooms[r, 2]:
-                                continue
-                            if level > 0:
-                                before = paid + costs[room]
-                            frontier[0], frontier[1], frontier[2], frontier[3], frontier[4] = 0, a, 0, b, a
-                        elif step == IN_STRIP:
-                            if not question.strips:
-                                continue
-                            frontier[0], frontier[1] = section, max(extent, reach + a)
-                            frontier[2], frontier[3], frontier[4] = strip, max(height, b), reach + a
-                        elif step == NEW_STRIP:
-                            frontier[0], frontier[1] = section, max(extent, a)
-                            frontier[2], frontier[3], frontier[4] = strip + height, b, a
+                    for kind in range(first, end):
+                        # the frontier of the child: c0 + c1 along a, c2 + c3 along b, c4 in the strip
+                        r = room
+                        if kind == IN_STRIP:
+                            c0, c2, c4 = section, strip, reach + a
+                            c1, c3 = max(extent, c4), max(height, b)
+                        elif kind == NEW_STRIP:
+                            c0, c1, c2, c3, c4 = section, max(extent, a), strip + height, b, a
+                        elif kind == NEW_SECTION:
+                            c0, c1, c2, c3, c4 = section + extent, a, 0, b, a
                         else:
-                            frontier[0], frontier[1] = section + extent, a
-                            frontier[2], frontier[3], frontier[4] = 0, b, a
-                        if frontier[0] + frontier[1] > rooms[r, 0] or frontier[2] + frontier[3] > rooms[r, 1]:
+                            r = kind - NEW_STOCK
+                            if used[r] >= rooms[r, 2]:
+                                continue
+                            c0, c1, c2, c3, c4 = 0, a, 0, b, a
+                        wide = rooms[r, 1]
+                        if c0 + c1 > rooms[r, 0] or c2 + c3 > wide:
                             continue
-                        fits = fits or opening == 0
-                        frontier[5] = r
-                        taken = (
-                            float(frontier[0]) * rooms[r, 1]
-                            + float(frontier[1]) * frontier[2]
-                            + float(frontier[4]) * frontier[3]
-                        )
-                        behind = before + costs[r] * taken / (float(rooms[r, 0]) * rooms[r, 1])
+                        fits = True
+                        behind = paid + dear[r] * float(c0 * wide + c1 * c2 + c4 * c3)
+                        area = area_before + areas[item]
                         if behind + whole[0] - rate * area > limit:
                             continue
-                        key = _guide(which, behind, rate * area, area, squares, level + 1)
+                        squares = squares_before + float(areas[item] * areas[item])
+                        key = _guide(which, behind, rate * area, area, squares, parts)
                         if held == width and key >= bank.heap_key[0]:
                             continue
-                        code = bank.code[now, i] + question.codes[item]
-                        if opening == 1:
-                            code += question.codes[question.areas.shape[0] + r]
+                        code = code_before + question.codes[item]
+                        if kind >= NEW_STOCK:
+                            code += question.codes[items + r]
                         if question.strips:
-                            code = _mixed(
-                                code, frontier[0], frontier[1], frontier[2], frontier[3], frontier[4], r
-                            )
+                            code = _mixed(code, c0, c1, c2, c3, c4, r)
                         else:
-                            top = frontier[2] + frontier[3]
-                            code = _mixed(code, frontier[0], frontier[1], top, 0, 0, r)
-                        origin[0], origin[1], origin[2] = i, s, kind
-                        held = _keep(bank, held, width, key, code, frontier, origin)
+                            code = _mixed(code, c0, c1, c2 + c3, 0, 0, r)
+                        place = _place(bank, held, width, key, code)
+                        if place >= 0:
+                            held = max(held, place + 1) if held < width else held
+                            _write(bank.fresh[place], c0, c1, c2, c3, c4, r)
+                            bank.origin[place, 0] = i
+                            bank.origin[place, 1] = s
+                            bank.origin[place, 2] = kind
         if held == 0:
             return level, alive, False
         _settle(question, bank, level, held)
