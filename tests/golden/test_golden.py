@@ -10,7 +10,7 @@ import pytest
 from boardwright.cli.show import cut_list
 
 HERE = Path(__file__).parent
-NAMES = ("bolt-shelves", "button-cabinet", "ribbon-chest")
+NAMES = ("bolt-shelves", "button-cabinet", "lace-cabinet", "pattern-chest", "ribbon-chest", "thread-table")
 STAGES = ("list", "explain", "joints", "buying")
 
 

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from math import floor, gcd, inf
-from threading import Thread
+from math import floor, gcd
 from typing import Any
-
-import numpy as np
 
 from boardwright.stock.patterns import Pattern
 from boardwright.stock.scaled import Room
@@ -17,8 +14,6 @@ COST_STEPS = 100_000_000
 """Costs are taken to this part of a unit."""
 LARGEST = 1_000_000
 """Largest cost of a stock in the whole-number choice."""
-LOOK_EVERY = 0.02
-"""Seconds between two questions whether to stop, while CP-SAT works."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,97 +44,68 @@ def whole_costs(rooms: Sequence[Room]) -> dict[int, int]:
 class LinearChoice:
     """The cheapest choice of patterns when each may be used in part; patterns come, demand goes.
 
-    Limited counts of stocks are kept by paying for copies that are missing. The solver is told what changed
-    and goes on from its last answer.
+    Limited counts of stocks are kept by paying for copies that are missing.
     """
 
     def __init__(self, wanted: Sequence[int], rooms: Sequence[Room]) -> None:
-        from ortools.math_opt.python import mathopt
+        from ortools.linear_solver import pywraplp
 
-        self._model = mathopt.Model()
-        self._rows = [self._model.add_linear_constraint(lb=float(n)) for n in wanted]
+        self._solver = pywraplp.Solver.CreateSolver("GLOP")
+        self._infinity = self._solver.infinity()
+        self._objective = self._solver.Objective()
+        self._objective.SetMinimization()
+        self._rows = [self._solver.Constraint(float(n), self._infinity) for n in wanted]
         self._limits = {
-            r.stock: self._model.add_linear_constraint(ub=float(r.count)) for r in rooms if r.count is not None
+            r.stock: self._solver.Constraint(-self._infinity, float(r.count))
+            for r in rooms
+            if r.count is not None
         }
         self.columns: list[Column] = []
         self._uses: list[Any] = []
-        self._held: list[tuple[int, ...]] = []
-        self._open: list[bool] = []
-        self._counts = {r.stock: r.count for r in rooms if r.count is not None}
         dearest = max(r.cost for r in rooms) or 1.0
-        self._missing = []
         for row in self._rows:
-            missing = self._model.add_variable(lb=0.0)
-            self._missing.append(missing)
-            self._model.objective.set_linear_coefficient(missing, 10 * dearest)
-            row.set_coefficient(missing, 1.0)
-        self._solver = mathopt.IncrementalSolver(self._model, mathopt.SolverType.GLOP)
-        self._result: Any = None
-        self._asked = mathopt.ModelSolveParameters(
-            variable_values_filter=mathopt.VariableFilter(skip_zero_values=True),
-            reduced_costs_filter=mathopt.VariableFilter(filtered_items=[]),
-        )
-        self.cost = 0.0
-        """Of the choice that was found last, with what was paid for copies that are missing."""
+            missing = self._solver.NumVar(0, self._infinity, "")
+            self._objective.SetCoefficient(missing, 10 * dearest)
+            row.SetCoefficient(missing, 1.0)
 
     def add(self, column: Column) -> None:
         """Offer a pattern."""
-        x = self._model.add_variable(lb=0.0)
-        self._model.objective.set_linear_coefficient(x, column.room.cost)
+        x = self._solver.NumVar(0, self._infinity, "")
+        self._objective.SetCoefficient(x, column.room.cost)
         for row, n in zip(self._rows, column.what.counts, strict=True):
             if n:
-                row.set_coefficient(x, float(n))
+                row.SetCoefficient(x, float(n))
         if column.room.stock in self._limits:
-            self._limits[column.room.stock].set_coefficient(x, 1.0)
+            self._limits[column.room.stock].SetCoefficient(x, 1.0)
         self.columns.append(column)
         self._uses.append(x)
-        self._held.append(column.what.counts)
-        self._open.append(True)
 
     def narrow(self, wanted: Sequence[int], used: Mapping[int, int]) -> None:
-        """Want less (or all again), and offer only patterns that hold no more than that.
+        """Want less, and offer no pattern any more that holds more than that.
 
         Args:
             wanted: copies of each item.
             used: stocks of limited count that are used up already, by stock.
         """
         for row, n in zip(self._rows, wanted, strict=True):
-            row.lower_bound = float(n)
-        if self._held:
-            fits = (np.array(self._held) <= np.array(wanted)).all(axis=1)
-            for k in np.nonzero(fits != np.array(self._open))[0]:
-                self._open[k] = bool(fits[k])
-                self._uses[k].upper_bound = inf if fits[k] else 0.0
-        for stock, limit in self._limits.items():
-            limit.upper_bound = float(self._counts[stock] - used.get(stock, 0))
+            row.SetBounds(float(n), self._infinity)
+        for column, x in zip(self.columns, self._uses, strict=True):
+            if any(n > w for n, w in zip(column.what.counts, wanted, strict=True)):
+                x.SetBounds(0.0, 0.0)
+            if column.room.count is not None:
+                self._limits[column.room.stock].SetBounds(
+                    -self._infinity, float(column.room.count - used.get(column.room.stock, 0))
+                )
 
     def solve(self) -> list[float]:
         """Values of one copy of each item, in units of cost; all 0 when the solver gives up."""
-        from ortools.math_opt.python import mathopt
-
-        self._result = self._solved() or self._solved(anew=True)
-        if not self._result or self._result.termination.reason != mathopt.TerminationReason.OPTIMAL:
+        if self._solver.Solve() != self._solver.OPTIMAL:
             return [0.0] * len(self._rows)
-        self.cost = self._result.objective_value()
-        return [max(0.0, v) for v in self._result.dual_values(self._rows)]
-
-    def _solved(self, anew: bool = False) -> Any:
-        """What the solver finds, going on from its last answer or anew; None when it breaks down."""
-        from ortools.math_opt.python import mathopt
-
-        if anew:
-            self._solver = mathopt.IncrementalSolver(self._model, mathopt.SolverType.GLOP)
-        try:
-            return self._solver.solve(model_params=self._asked)
-        except Exception:  # a numerical breakdown comes as whatever its bindings make of it
-            return None
+        return [max(0.0, row.dual_value()) for row in self._rows]
 
     def uses(self) -> list[float]:
-        """How often each column is used, after `solve`; never when the solver gave up."""
-        if not self._result or not self._result.has_primal_feasible_solution():
-            return [0.0] * len(self._uses)
-        values = self._result.variable_values()
-        return [values.get(x, 0.0) for x in self._uses]
+        """How often each column is used, after `solve`."""
+        return [x.solution_value() for x in self._uses]
 
 
 def choose(
@@ -151,7 +117,6 @@ def choose(
     seed: int,
     effort: float,
     least: int,
-    stop: Callable[[], bool],
 ) -> list[int]:
     """A whole-number choice of patterns that holds every copy, at least cost, then of fewest stocks.
 
@@ -164,7 +129,6 @@ def choose(
         seed: of the search.
         effort: limit of the search, in the solver's deterministic seconds.
         least: no choice has fewer stocks than this.
-        stop: ends the search when it says True.
 
     Returns:
         How often each column is used.
@@ -204,28 +168,7 @@ def choose(
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = seed
     solver.parameters.max_deterministic_time = effort
-    status = solve_model(solver, model, stop)
+    status = solver.solve(model)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return list(start)
     return [solver.value(use) for use in uses]
-
-
-def solve_model(solver: Any, model: Any, stop: Callable[[], bool]) -> Any:
-    """Solve a model of CP-SAT, and ask `stop` while it works.
-
-    Args:
-        solver: with its limits set.
-        model: the model.
-        stop: ends the search when it says True.
-
-    Returns:
-        The solver's status.
-    """
-    found: list[Any] = []
-    work = Thread(target=lambda: found.append(solver.solve(model)))
-    work.start()
-    while work.is_alive():
-        work.join(LOOK_EVERY)
-        if stop():
-            solver.stop_search()
-    return found[0]

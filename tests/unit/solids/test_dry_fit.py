@@ -186,6 +186,8 @@ def test_boxes_and_solids_find_the_same_in_the_examples(path: Path) -> None:
     assert fit.touches
     for touch in fit.touches:
         joint, axis = joints[touch.joint], touch.contact.axis
+        if touch.contact.corners:
+            continue
         low, high = list(touch.contact.box.low), list(touch.contact.box.high)
         low[axis], high[axis] = low[axis] - TOUCH, high[axis] + TOUCH
         window = box_solid(Box((low[0], low[1], low[2]), (high[0], high[1], high[2])))

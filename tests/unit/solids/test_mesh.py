@@ -14,7 +14,7 @@ from boardwright.pipeline import check_file
 from boardwright.solids import exact
 from boardwright.solids.cells import cells
 from boardwright.solids.mesh import SEGMENTS, centroid, meshes, volume, weigh
-from boardwright.solids.taken import is_planar
+from boardwright.solids.travel import is_boxes
 
 EXAMPLES = sorted((Path(__file__).parents[3] / "examples").glob("*.yaml"))
 CHERRY = Stock("cherry", "wood", "black cherry", "", 19.0, 25.0, False, 560.0)
@@ -76,7 +76,7 @@ def test_crossing_cuts_are_counted_once() -> None:
 def test_every_part_of_the_examples_has_one_volume_in_both_kernels(path: Path) -> None:
     for one in {p.letter: p for p in piece(path).parts}.values():
         by_mesh, by_occt = volume(one), exact.volume(exact.part_shape(one))
-        if is_planar(one.cuts, one.size):
+        if not any(isinstance(c, Hole) for c in one.cuts):
             assert by_mesh == pytest.approx(by_occt, rel=1e-6)
             continue
         # what is drilled is smaller by the facets, at most by 1 - 0.99715 of all of it
@@ -91,7 +91,7 @@ def test_every_part_of_the_examples_has_one_volume_in_both_kernels(path: Path) -
             )
         )
         drilled = solid - by_occt
-        assert 0 <= by_mesh - by_occt <= (1 - FACETED) * drilled * 1.001 + 1e-3
+        assert -1e-3 <= by_mesh - by_occt <= (1 - FACETED) * drilled * 1.001 + 1e-3
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
@@ -105,6 +105,8 @@ def test_cells_make_up_every_part_without_its_holes(path: Path) -> None:
             one.pose,
             tuple(c for c in one.cuts if not isinstance(c, Hole)),
         )
+        if not is_boxes(one):
+            continue
         boxes = cells(one)
         assert float((boxes[:, 1] - boxes[:, 0]).prod(axis=1).sum()) == pytest.approx(volume(plain), rel=1e-9)
         assert boxes[:, 0].min(axis=0) == pytest.approx(np.array(one.box.low), abs=1e-6)

@@ -130,7 +130,11 @@ CASES: dict[str, tuple[Cut, float]] = {
 def test_volume_is_the_closed_form_in_both_kernels(name: str) -> None:
     cut, taken = CASES[name]
     left = L * W * T - taken
-    curved = isinstance(cut, Hole | Curve | BiscuitSlot) or getattr(cut, "shape", "") in ("round-over", "cove", "ogee")
+    curved = isinstance(cut, Hole | Curve | BiscuitSlot) or getattr(cut, "shape", "") in (
+        "round-over",
+        "cove",
+        "ogee",
+    )
     assert exact.volume(exact._cut_blank(SIZE, (cut,))) == pytest.approx(
         left, abs=0.002 * taken if curved else 1e-3
     )

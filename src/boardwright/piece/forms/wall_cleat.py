@@ -94,7 +94,9 @@ def wall_cleat(
     high = ceiling - width + drop
     slope = -math.tan(math.radians(angle))
     x = (left.high[0], right.low[0])
-    own = _add(out, "case.hanging_cleat", "hanging cleat", stock, x, (rear - t, rear), (ceiling - width, ceiling))
+    own = _add(
+        out, "case.hanging_cleat", "hanging cleat", stock, x, (rear - t, rear), (ceiling - width, ceiling)
+    )
     wall_x = (x[0] + play, x[1] - play)
     wall = _add(out, "case.wall_cleat", WALL_NAME, stock, wall_x, (rear - t, rear), (high - width, high))
     for part, up in ((own, False), (wall, True)):

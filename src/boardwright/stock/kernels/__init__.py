@@ -1,1 +1,0 @@
-"""Inner loops, compiled by numba on first use. Import these modules inside functions only."""
