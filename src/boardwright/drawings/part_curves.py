@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from boardwright.core.curves import curve_line
 from boardwright.drawings.cut_words import SIDE_WORDS, PlanPrinter
 from boardwright.drawings.cut_words.terms import FROM
 from boardwright.drawings.fonts import text_width
@@ -11,7 +12,6 @@ from boardwright.drawings.layout_dims import SIZE
 from boardwright.drawings.part_details import Block, framed
 from boardwright.drawings.part_features import Feature
 from boardwright.drawings.records import Entity, Line, Text
-from boardwright.formulas.curves import curve_line
 from boardwright.piece.cuts import Curve
 
 MOST = 10

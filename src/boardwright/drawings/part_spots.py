@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from boardwright.core.curves import curve_line
 from boardwright.core.poses import Vec
 from boardwright.drawings.cut_words.bevels import corners
-from boardwright.formulas.curves import curve_line
 from boardwright.piece.cuts import (
     Bevel,
     Curve,

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from boardwright.core.curves import Run
 from boardwright.core.poses import Box, Vec, add, scaled
-from boardwright.formulas.curves import Run
 from boardwright.piece.cuts import Side
 
 OVER = 1.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from boardwright.core.curves import curve_line
 from boardwright.core.poses import Vec
 from boardwright.drawings.cut_words.terms import (
     EPS,
@@ -16,7 +17,6 @@ from boardwright.drawings.cut_words.terms import (
     places,
     stops,
 )
-from boardwright.formulas.curves import curve_line
 from boardwright.piece.cuts import Curve, Moulding, RaisedField, Side, VGroove
 
 

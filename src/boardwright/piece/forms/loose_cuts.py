@@ -7,9 +7,9 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
+from boardwright.core import curves
 from boardwright.design.keys import cuts as keys_of
 from boardwright.design.schema import CutKeys
-from boardwright.formulas import curves
 from boardwright.piece.cuts import (
     Bevel,
     Curve,

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from boardwright.core.curves import Run, curve_line, curve_runs, edge_line, edge_runs
 from boardwright.core.poses import Vec
-from boardwright.formulas.curves import Run, curve_line, curve_runs, edge_line, edge_runs
 from boardwright.piece.cuts import Bevel, Curve, Moulding, RaisedField, Side, Taper, VGroove
 from boardwright.solids.primitives import OVER, Body, Sweep, inward, prism, span
 

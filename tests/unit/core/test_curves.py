@@ -7,7 +7,7 @@ import math
 
 import pytest
 
-from boardwright.formulas.curves import (
+from boardwright.core.curves import (
     PIECES,
     arc,
     chamfer,
