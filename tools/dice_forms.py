@@ -160,7 +160,8 @@ def lid(d: Dice) -> Mapping:
 
 def tray(d: Dice) -> Mapping:
     """A tray of a box: it lifts out or slides on ledgers."""
-    return d.one({"lift_out": True}, {"slides": "sideways"}, {"lift_out": True, "grip": {}})
+    found: Mapping = d.one({"lift_out": True}, {"slides": "sideways"}, {"lift_out": True, "grip": {}})
+    return found
 
 
 def trays(d: Dice) -> Mapping:

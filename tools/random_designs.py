@@ -93,7 +93,9 @@ def try_design(
     if result.piece is None:
         return result
     tally.pieces += 1
-    tally.overlaps += [f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS]
+    tally.overlaps += [
+        f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS and not _before(f)
+    ]
     tally.sums += [f"{name}: {line}" for line in faults(result.piece)]
     if laid is not None:
         tally.codes.update(f"{f.severity.value} {f.code}" for f in laid.findings)
@@ -118,6 +120,11 @@ def _wider(keys: Mapping) -> Mapping:
     first = keys["parts"]["first"]
     wider = {**first, "width": f"{first['width']} + {step!r} mm"}
     return {**keys, "parts": {**keys["parts"], "first": wider}}
+
+
+def _before(f: Finding) -> bool:
+    """True for a door or lid before something that has no room behind it: the file asks for both, and is told."""
+    return any(p.startswith(("door.", "lid.", "case.lid")) for p in f.parts)
 
 
 def _short(f: Finding) -> str:

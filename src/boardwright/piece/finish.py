@@ -87,6 +87,7 @@ class _Frame:
             third = 3 - c.axis - c.along
             lo, hi = self.span(third, c.lo, c.hi)
             start, end = self.span(c.along, c.start, c.end)
+            start, end = max(start, 0.0), min(end, self.draft.size(c.along))
             return Groove(
                 self.side(c.axis, c.high),
                 self.axes.index(c.along),
