@@ -153,6 +153,8 @@ def faults(piece: Piece) -> Iterator[str]:
 def _outside(part: Part, cut: Cut) -> Iterator[str]:
     """Numbers of a cut that lie outside the blank."""
     spans: list[tuple[float, float, float]] = []
+    if isinstance(cut, Groove) and cut.purpose == "panel":
+        return  # it may run out over an edge, as that of a back does in the rail under a lid
     if isinstance(cut, Groove):
         third = 3 - cut.side.axis - cut.along
         spans = [
