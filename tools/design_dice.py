@@ -6,6 +6,7 @@ import json
 from random import Random
 from typing import Any, get_args
 
+import dice_casework
 import dice_forms
 from boardwright.design.schema import JointKeys
 
@@ -107,6 +108,7 @@ def design(seed: int, units: str | None = None) -> Mapping:
         keys["drawers"] = _drawer(d)
     if d.chance(0.12):
         _loose(d, keys)
+    dice_casework.casework(d, keys["case"])
     return keys
 
 

@@ -88,7 +88,9 @@ def _no_room(c: Context, step: AssemblyStep, screws: list[Fastener], far: float)
 
 
 def wrong_ways(c: Context) -> Iterator[Finding]:
-    """Parts that can be put in wrong, with the mark that prevents it."""
+    """Parts that can be put in wrong, with the mark that prevents it; a part alone goes in nowhere."""
+    if len(c.piece.parts) == 1:
+        return
     for wrong in wrong_poses(c.piece):
         part = c.parts[wrong.parts[0]]
         yield Finding(

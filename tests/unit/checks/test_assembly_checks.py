@@ -53,7 +53,9 @@ def test_room_for_the_driver(gap: float, severity: Severity | None, clear: str) 
 def test_a_board_that_also_goes_in_end_for_end_gets_a_mark() -> None:
     rabbet = Rabbet(Side.FACE, Side.END, 10.0, 5.0, 0.0, 40.0)
     fellow = replace(rabbet, side=Side.BACK)
-    whole = piece([part("a", (0, 0, 0), (200.0, 40.0, 20.0), rabbet, fellow)])
+    board = part("a", (0, 0, 0), (200.0, 40.0, 20.0), rabbet, fellow)
+    assert not list(wrong_ways(told(piece([board]))))
+    whole = piece([board, part("b", (0, 100, 0), (100.0, 40.0, 20.0))])
     [finding] = wrong_ways(told(whole))
     assert (finding.code, finding.severity) == ("assembly.wrong-way", Severity.NOTE)
     assert finding.message == "a a can also be put in end for end or turned over and end for end"

@@ -15,6 +15,8 @@ from boardwright.piece.setout import SetOut
 
 FROM_EDGE = 25.0
 """A batten stops so far short of the edges of the slab [mm]: 1 in, common practice."""
+FROM_GROOVE = 4.7625
+"""A screw stands at least so far beside a groove in the part that takes it [mm]: 3/16 in, common practice."""
 
 
 def slab(out: SetOut, id: str, name: str, box: Box, lay: Lay, stock: Stock, group: str, path: str) -> Draft:
@@ -126,20 +128,25 @@ def hold_free(
         thick: the axis of the screws.
         towards: True when the part lies at the high side of the strip.
         run_axis: along which the screws stand in a row, and one of the two moves.
-        at: of that row, from the low side of the strip on the axis left [mm].
+        at: of that row, from the low side of the strip on the axis left [mm]; a third of it off where a groove of
+            the part lies over it.
         path: where the file asks for it.
     """
     other = 3 - thick - run_axis
     run = (strip.low[run_axis], strip.high[run_axis])
     count = max(3, len(places(out, run, None, SPACING)) | 1)
-    held, room = strip.size(thick), part.size(thick) - _deepest(part, thick)
+    rows = (at, out.sizer.settled(at * 2 / 3), out.sizer.settled(at * 4 / 3))
+    at, deep, crossed = min(
+        ((r, *_grooves(part, thick, run_axis, strip.low[other] + r)) for r in rows), key=lambda row: row[1]
+    )
+    held, room = strip.size(thick), part.size(thick) - deep
     edge = min(strip.size(other) / 2, 20.0)
     chosen = choose_screw(out, None, None, edge, held, room)
     if chosen is None:
         no_screw(out, strip, part, path, held, room, edge)
         return
     swing = max(_moves(out, part, run_axis), _moves(out, strip, run_axis))
-    spots = places(out, run, count, SPACING)
+    spots = [_beside(out, s, run[0], crossed) for s in places(out, run, count, SPACING)]
     centre = spots[len(spots) // 2]
     ids = []
     for spot in spots:
@@ -177,9 +184,27 @@ def hold_free(
     )
 
 
-def _deepest(part: Draft, axis: int) -> float:
-    """The deepest groove in a face of a part, which no screw may meet from behind [mm]."""
-    return max((c.depth for c in part.cuts if isinstance(c, Channel) and c.axis == axis), default=0.0)
+def _grooves(part: Draft, axis: int, run_axis: int, row: float) -> tuple[float, list[tuple[float, float]]]:
+    """The deepest groove along a row of screws into a face of a part, and the spans that others across it take [mm]."""
+    deep, crossed = 0.0, []
+    for c in part.cuts:
+        if not isinstance(c, Channel) or c.axis != axis:
+            continue
+        if c.along == run_axis:
+            deep = max(deep, c.depth if c.lo - FROM_GROOVE < row < c.hi + FROM_GROOVE else 0.0)
+        elif (c.start is None or c.start < row) and (c.end is None or row < c.end):
+            crossed.append((c.lo - FROM_GROOVE, c.hi + FROM_GROOVE))
+    return deep, crossed
+
+
+def _beside(out: SetOut, spot: float, datum: float, crossed: list[tuple[float, float]]) -> float:
+    """A spot moved out of a groove, to the nearer side of it [mm]; on the step from a datum."""
+    for low, high in crossed:
+        if low < spot < high:
+            if spot - low < high - spot:
+                return datum + out.sizer.settled(low - datum, "down")
+            return datum + out.sizer.settled(high - datum, "up")
+    return spot
 
 
 def _moves(out: SetOut, part: Draft, axis: int) -> float:

@@ -10,7 +10,7 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
 from boardwright.piece.drafts import Corner, Draft
 from boardwright.piece.forms.face_frame import glue_behind, part_openings
-from boardwright.piece.forms.region import Front, Region, rear_rail
+from boardwright.piece.forms.region import WEB_FRAME, Front, Region, rear_rail
 from boardwright.piece.forms.web_frame import web_frame
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Chain, Stock
@@ -18,6 +18,9 @@ from boardwright.piece.setout import SetOut
 
 LEAST_SPACE = 10.0
 """A space smaller than this in any direction is no space [mm]."""
+IN_WEB_FRAME = 1 / 6
+"""Depth of a dado for a divider in a rail of a web frame, of its thickness: the groove in its edge stays whole
+(common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,7 +216,8 @@ def _parts(
                 "dado",
                 end,
                 part,
-                both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail")),
+                depth_share=IN_WEB_FRAME if end.name == WEB_FRAME else None,
+                both_faces=any(f".{kind}." in end.id for kind in ("divider", "shelf", "rail", "web_frame")),
             )
             _clear_behind(end, part, axis)
         made.append(part)
@@ -221,10 +225,11 @@ def _parts(
 
 
 def _clear_behind(rail: Draft, part: Draft, axis: int) -> None:
-    """Cut away behind a rail what a divider has grown into it: runners lie there, and the next divider."""
+    """Cut away behind a rail what a divider has grown into it: there lie runners, the next divider, a web frame."""
     high = rail.low[2] > part.low[2]
     depth, behind = part.grown.get((2, high), 0.0), part.high[1] - rail.high[1]
-    if axis == 0 and ".rail." in rail.id and depth > 0 and behind > 1e-6:
+    short = ".rail." in rail.id or rail.name == WEB_FRAME
+    if axis == 0 and short and depth > 0 and behind > 1e-6:
         part.shape_end(Corner(2, high, depth, 1, True, behind))
 
 

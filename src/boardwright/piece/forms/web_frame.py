@@ -112,9 +112,10 @@ def _frame(
         for rail, high in ((front, True), (rear, False)):
             rail.cuts.append(Channel(1, high, 0, *groove, depth, purpose="panel"))
     else:
+        under = low - min(dust.thickness - wide, low - z[0])
         box = Box(
-            (runners[0].high[0], front.high[1], groove[0]),
-            (runners[1].low[0], rear.low[1], groove[0] + dust.thickness),
+            (runners[0].high[0], front.high[1], under),
+            (runners[1].low[0], rear.low[1], under + dust.thickness),
         )
         panel = out.add(f"{name}.dust", "dust panel", dust, box, (0, 1), path=path)
         walls = [
