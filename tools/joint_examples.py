@@ -176,7 +176,7 @@ JOINTS: dict[str, Entry] = {
     ),
     "finger": Entry(
         "Boxes and drawers. Many straight fingers make a large glue face; a jig cuts them.",
-        ("pitch", "cutter"),
+        ("pitch", "cutter", "starts"),
         ("finger", "fingers", "finger, dovetails"),
         (Example(BOX, "kind: finger"),),
     ),
@@ -194,7 +194,7 @@ JOINTS: dict[str, Entry] = {
     ),
     "sliding_dovetail": Entry(
         "Shelves, dividers and battens: the tongue slides in from one edge, and the joint cannot pull apart.",
-        ("slope",),
+        ("depth", "width", "slope", "stopped"),
         ("sliding dovetail",),
         (Example(SHELF, "kind: sliding_dovetail"),),
     ),

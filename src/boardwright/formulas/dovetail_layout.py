@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from boardwright.core.steps import settle
+from boardwright.core.steps import settle, share_out
 from boardwright.formulas.limits import Limit, Limits
 
 TAIL_FOR_PIN = 2.75
@@ -119,8 +119,8 @@ def dovetail_layout(
 ) -> DovetailLayout:
     """Lay out tails and pins across a width.
 
-    Tails and pins are whole steps wide; what is left over goes to the half pins, or to the last tail where there are
-    none. Where no layout brings every groove into a tail, the one that brings in most is given.
+    Tails and pins are whole steps wide; what is left over goes to the half pins, or makes some tails a step wider where
+    an edge has none. Where no layout brings every groove into a tail, the one that brings in most is given.
 
     Args:
         width: of the joint [mm].
@@ -241,16 +241,16 @@ def _laid(
         return None
     first, last = half_pins
     room = width - first - last - (count - 1) * pin
-    sizes = [settle(room * s, step, "down") for s in _shares(count, graduated)]
+    if room <= 0:
+        return None
+    if all(ends):
+        sizes = [settle(room * s, step, "down") for s in _shares(count, graduated)]
+        first += settle((room - sum(sizes)) / 2, step, "down") if first == last else 0.0
+    else:
+        sizes = share_out(room, _shares(count, graduated), step)
+        sizes[-1] = settle(sizes[-1], step, "down") if ends[1] else sizes[-1]
     if min(sizes) < tool + 2 * root - 1e-6:
         return None
-    spare = room - sum(sizes)
-    if ends[0]:
-        first += settle(
-            spare / 2 if ends[1] and first == last else spare if not ends[1] else 0.0, step, "down"
-        )
-    if not ends[1]:
-        sizes[-1] = width - first - sum(sizes[:-1]) - (count - 1) * pin
     at, placed = first, []
     for size in sizes:
         placed.append((at, at + size))

@@ -154,6 +154,8 @@ def why_no_corner(first: Draft, second: Draft, meet: Meeting, what: str) -> str:
     edge = first.high[meet.across] - corner.hi if corner.end_high else corner.lo - first.low[meet.across]
     if abs(edge) > EPS:
         return f"the {second.name} is not flush with the end of the {first.name}: {what} need both ends at the corner"
+    if second.grown.get((meet.axis, not meet.high)):
+        return f"the end of the {second.name} stands in another part already"
     for part in (first, second):
         if part.stock.kind == "wood" and part.length_axis == meet.along:
             return f"the corner lies along an edge of the {part.name}, and {what} are cut at ends"
