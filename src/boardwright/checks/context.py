@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from boardwright.checks.loads import Loads
 from boardwright.core.lengths import Printer, settle
 from boardwright.piece.records import Part, Piece
 from boardwright.piece.sizing import about
@@ -20,6 +21,7 @@ class Context:
     tables: Tables
     printer: Printer
     parts: dict[str, Part]
+    loads: Loads = field(default_factory=Loads)
 
     def label(self, id: str) -> str:
         """A part or bought thing in words: `side A`."""
@@ -41,7 +43,7 @@ class Context:
         return self.printer.text(settle(mm, self.piece.step, "down"))
 
 
-def context(piece: Piece, fit: DryFit, tables: Tables) -> Context:
+def context(piece: Piece, fit: DryFit, tables: Tables, loads: Loads | None = None) -> Context:
     """Gather what the checks read."""
     printer = Printer("mm" if piece.units == "mm" else "in", piece.step)
-    return Context(piece, fit, tables, printer, {p.id: p for p in piece.parts})
+    return Context(piece, fit, tables, printer, {p.id: p for p in piece.parts}, loads or Loads())

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from boardwright.checks import assembly, doors, drawers, extension_bars, fasteners, fit, wood
+from boardwright.checks import assembly, carries, doors, drawers, extension_bars, fasteners, fit, wood
 from boardwright.checks.context import Context, context
+from boardwright.checks.loads import Loads
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -31,10 +32,11 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fasteners.end_grain,
     wood.cross_grain,
     wood.stock_gives,
+    carries.check,
 )
 
 
-def run_checks(piece: Piece, fit_result: DryFit, tables: Tables) -> list[Finding]:
+def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> list[Finding]:
     """Every finding of every check."""
-    c = context(piece, fit_result, tables)
+    c = context(piece, fit_result, tables, loads)
     return grouped(f for check in CHECKS for f in check(c))

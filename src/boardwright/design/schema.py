@@ -56,6 +56,7 @@ from boardwright.design.keys.face_frames import FaceFrame
 from boardwright.design.keys.frames import Frame, FramePanel
 from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.lids import Lid
+from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.pulls import Pull
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
@@ -123,6 +124,7 @@ __all__ = [
     "Length",
     "LengthText",
     "Lid",
+    "Loads",
     "LooseJoint",
     "LoosePart",
     "MortiseKeys",
@@ -173,6 +175,7 @@ class DesignFile(Keys):
     )
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
+    loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
     case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")

@@ -65,7 +65,11 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     sag_visible_ratio, sag_design_ratio, books_per_length, drawer_load_clothing, drawer_load_kitchen,
     creep_solid_wood, creep_plywood, creep_particleboard, creep_mdf, creep_hardboard,
     clamp_pressure_softwood, clamp_pressure_hardwood, clamp_force_bar, clamp_force_pipe,
-    clamp_force_parallel, joint_stress_after.
+    clamp_force_parallel, joint_stress_after, books_row_depth, china_per_length, drawer_load_tools,
+    plywood_across_3_plies, plywood_across_5_plies, plywood_across_7_plies, wood_across_share,
+    wood_across_strength_share, bending_strength_plywood, bending_strength_particleboard,
+    bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
+    clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height.
 """
 
 from __future__ import annotations

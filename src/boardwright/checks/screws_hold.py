@@ -1,0 +1,102 @@
+"""Screws that alone carry a panel's ends: their load across the shank beside what wood is allowed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from boardwright.checks.amounts import mass_text
+from boardwright.checks.burdens import Burden
+from boardwright.checks.context import Context
+from boardwright.checks.held import Panel
+from boardwright.checks.loads import GRAVITY, source
+from boardwright.checks.margins import CAUTION, Margin, Site
+from boardwright.core.findings import Finding, Severity
+from boardwright.formulas.screws import screw_lateral_hardwood, screw_lateral_softwood
+from boardwright.piece.records import Fastener, Joint, Part
+
+SAFETY = 1.6
+"""Load at the proportional limit over the load that is allowed: Wood Handbook, fastenings (from memory)."""
+END_GRAIN = 0.67
+"""Share that a screw across the grain keeps in end grain: NDS (from memory)."""
+FULL_GRIP = 7.0
+"""Diameters of thread from which the full load holds: Wood Handbook FPL-GTR-282 eq. 8-13."""
+SOURCE = (
+    "Wood Handbook FPL-GTR-282 eq. 8-13 over 1.6 (from memory); end grain 0.67: NDS (from memory); glue in end grain "
+    f"not counted; {CAUTION}"
+)
+
+
+def measure(c: Context, site: Site) -> Iterator[Margin]:
+    """Each end of a panel that hangs on screws alone, in solid wood; alike ends once."""
+    screws = {f.id: f for f in c.piece.fasteners if f.kind == "screw"}
+    seen: set[tuple[str, float, float]] = set()
+    for panel, load in site.loaded:
+        if len(panel.spans) > 1:
+            continue
+        for joint in panel.joints:
+            hold = _only_screws(c, panel, joint, screws)
+            if not hold:
+                continue
+            value = load.greatest * panel.part.box.size(0) * panel.part.box.size(1) / 2
+            limit = sum(allowed(c, f) for f in hold)
+            key = (panel.part.letter, round(value, 3), round(limit, 3))
+            if limit <= 0 or key in seen:
+                continue
+            seen.add(key)
+            yield Margin(
+                "strength.screws",
+                (panel.part.id, _other(joint, panel.part)),
+                f"load on {len(hold)} screws",
+                value,
+                limit,
+                "N",
+                tell=lambda p=panel, ld=load, j=joint, h=hold, v=value, m=limit: _finding(
+                    c, p, ld, j, h, v, m
+                ),  # type: ignore[misc]
+            )
+
+
+def _other(joint: Joint, part: Part) -> str:
+    return joint.second if joint.first == part.id else joint.first
+
+
+def _only_screws(c: Context, panel: Panel, joint: Joint, screws: dict[str, Fastener]) -> list[Fastener]:
+    """The level screws of a joint in which nothing lies under the panel, and no long grain is glued."""
+    own = [screws[id] for id in joint.fasteners if id in screws]
+    ends = {id for s in panel.spans for h in s.between for id in h.parts}
+    if joint.kind != "butt" or _other(joint, panel.part) not in ends:
+        return []
+    if any(k.axis == 2 for k in joint.contacts):
+        return []
+    return [f for f in own if abs(f.direction[2]) < 0.1]
+
+
+def allowed(c: Context, f: Fastener) -> float:
+    """Load across one screw [N]; 0 where what takes its thread is no solid wood."""
+    into, held = c.parts.get(f.into), c.parts.get(f.held)
+    if into is None or held is None or into.stock.kind != "wood":
+        return 0.0
+    lateral = screw_lateral_hardwood if into.stock.hardwood else screw_lateral_softwood
+    load = lateral(into.stock.specific_gravity, f.diameter) / SAFETY
+    along = abs(sum(a * b for a, b in zip(f.direction, into.pose.x, strict=True)))
+    axis = max(range(3), key=lambda i: abs(f.direction[i]))
+    near = into.box.low[axis] if f.direction[axis] > 0 else into.box.high[axis]
+    grip = abs(f.tip[axis] - near)
+    return load * (END_GRAIN if along > 0.9 else 1.0) * min(1.0, grip / (FULL_GRIP * f.diameter))
+
+
+def _finding(
+    c: Context, panel: Panel, load: Burden, joint: Joint, hold: list[Fastener], value: float, limit: float
+) -> Finding:
+    more = -(-value // (limit / len(hold)))
+    return Finding(
+        "strength.screws",
+        Severity.WARNING,
+        f"the screws at an end of {c.label(panel.part.id)} carry more than they are allowed",
+        joint.place,
+        found=f"{mass_text(c, value / GRAVITY)} on {len(hold)} screws, {hold[0].name}",
+        expected=f"at most {mass_text(c, limit / GRAVITY)}",
+        source=f"{SOURCE}; {source(c.tables, load.use)}",
+        remedy=f"let it into dadoes, or lay it on cleats, or use {more:.0f} screws at each end (`count`)",
+        parts=(panel.part.id, _other(joint, panel.part)),
+    )
