@@ -142,6 +142,6 @@ def _held(question: Scaled, wanted: Sequence[int], whole: Sequence[int], stocks:
     for room in question.rooms:
         if (room.a, room.b) not in known:
             priced = Pricer(question, whole, wanted, (room.a, room.b), every=True)
-            known[room.a, room.b] = priced.value(room.a, room.b)
+            known[room.a, room.b] = priced.value(room.a)
         held[room.stock] = known[room.a, room.b]
     return held

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from boardwright.stock.knapsack import Knapsack, Level, levels
 from boardwright.stock.patterns import Pattern, Section, pattern
 from boardwright.stock.scaled import Scaled, Shape
 
@@ -37,79 +36,85 @@ class Pricer:
             for s in question.shapes
             if remaining[s.item] > 0 and values[s.item] > 0 and s.a <= self.a and s.b <= self.b
         ]
-        self.values, self.remaining = values, remaining
-        self.top = Knapsack.empty(self.a)
-        self.extents: list[int] = []
-        if self.shapes and question.sections:
-            self._three(every)
-        elif self.shapes:
-            self._two()
+        self.empty = not self.shapes
+        if self.empty:
+            return
+        if question.sections:
+            self._three(values, remaining, every)
+        else:
+            self._two(values, remaining)
 
-    def _parts(self, along_a: bool) -> list[tuple[int, int, int, int]]:
-        return [
-            (s.a if along_a else s.b, s.b if along_a else s.a, self.values[s.item], self.remaining[s.item])
+    def _levels(self, values: Sequence[int], remaining: Sequence[int], along_a: bool) -> None:
+        """Best strips; parts in the order in which the steps name them."""
+        from boardwright.stock.kernels.knapsack import strip_levels
+
+        self.shapes.sort(key=lambda s: (s.b, s.item, s.a) if along_a else (s.a, s.item, s.b))
+        parts = [
+            (s.a if along_a else s.b, s.b if along_a else s.a, values[s.item], remaining[s.item])
             for s in self.shapes
         ]
+        found = strip_levels(np.array(parts, np.int64), self.a if along_a else self.b)
+        self.levels, self.strips, self.steps, self.better = found
 
-    def _two(self) -> None:
+    def _two(self, values: Sequence[int], remaining: Sequence[int]) -> None:
         """Sections are strips along b: one for every extent that a part has."""
-        self.inner, self.levels = levels(self._parts(along_a=False), self.b)
-        best = 0
-        for n, level in enumerate(self.levels):
-            value = int(level.best[self.b])
-            if value > best:
-                best = value
-                self.top.add(n, level.width, value, self.a // level.width)
+        from boardwright.stock.kernels.knapsack import stack
 
-    def _three(self, every: bool) -> None:
+        self._levels(values, remaining, along_a=False)
+        self.extents = self.levels[:, 0]
+        self.best, self.last = stack(self.extents, self.strips[:, self.b], self.a)
+
+    def _three(self, values: Sequence[int], remaining: Sequence[int], every: bool) -> None:
         """Strips along a for every extent of a section, stacked along b; then the sections."""
-        self.inner, self.levels = levels(self._parts(along_a=True), self.a)
-        shortest = min(s.a for s in self.shapes)
-        extents = range(shortest, self.a + 1) if every else self._likely()
-        self.extents = list(extents)
-        columns = np.array(self.extents)
-        self.middle = Knapsack.empty(self.b, rows=len(self.extents))
-        before = np.zeros(len(self.extents), dtype=np.int64)
-        for n, level in enumerate(self.levels):
-            values = level.best[columns]
-            if (values > before).any():
-                self.middle.add(n, level.width, values[:, None], self.b // level.width)
-                before = np.maximum(before, values)
-        best = 0
-        for m, extent in enumerate(self.extents):
-            value = int(self.middle.best[m, self.b])
-            if value > best:
-                best = value
-                self.top.add(m, extent, value, self.a // extent)
+        from boardwright.stock.kernels.knapsack import changes, stack, stacks
 
-    def _likely(self) -> list[int]:
+        self._levels(values, remaining, along_a=True)
+        self.extents = changes(self.strips) if every else self._likely()
+        worth, self.inner = stacks(self.levels[:, 0], self.strips, self.extents, self.b)
+        self.best, self.last = stack(self.extents, worth, self.a)
+
+    def _likely(self) -> np.ndarray:
         """Extents that a part has, and the whole; thinned out evenly when there are many."""
         own = sorted({s.a for s in self.shapes})
         if len(own) > MOST_EXTENTS:
             own = [own[n * (len(own) - 1) // (MOST_EXTENTS - 1)] for n in range(MOST_EXTENTS)]
-        return sorted({*own, self.a})
+        return np.array(sorted({*own, self.a}), np.int64)
 
-    def value(self, a: int, b: int) -> int:
-        """Value of the best pattern for a stock of this size; b must be the whole b."""
-        assert b == self.b
-        return int(self.top.best[min(a, self.a)])
+    def value(self, a: int) -> int:
+        """Value of the best pattern for a stock of this extent in direction a and the whole of b."""
+        return 0 if self.empty else int(self.best[min(a, self.a)])
 
     def sections(self, a: int) -> list[Section]:
         """Sections of the best pattern for extent a."""
-        return [self._section(n) for n in self.top.chosen(min(a, self.a))]
+        found: list[Section] = []
+        left = min(a, self.a)
+        while not self.empty and self.last[left] >= 0:
+            n = int(self.last[left])
+            found.append(self._section(n))
+            left -= int(self.extents[n])
+        return found
 
     def _section(self, n: int) -> Section:
         if not self.question.sections:
-            return tuple((s,) for s in self._strip(self.levels[n], self.b))
+            return tuple((s,) for s in self._strip(n, self.b))
         found = []
-        for level in self.middle.chosen(self.b, row=n):
-            strip = self._strip(self.levels[level], self.extents[n])
-            if strip:
-                found.append(tuple(strip))
+        left = self.b
+        while self.inner[n, left] >= 0:
+            level = int(self.inner[n, left])
+            found.append(tuple(self._strip(level, int(self.extents[n]))))
+            left -= int(self.levels[level, 0])
         return tuple(found)
 
-    def _strip(self, level: Level, length: int) -> list[Shape]:
-        return [self.shapes[n] for n in self.inner.chosen(length, steps=level.steps)]
+    def _strip(self, level: int, length: int) -> list[Shape]:
+        """Parts of the best strip of a level, in a steady order."""
+        found: list[Shape] = []
+        for step in range(int(self.levels[level, 1]) - 1, -1, -1):
+            if self.better[step, length]:
+                part, take = (int(x) for x in self.steps[step])
+                found += [self.shapes[part]] * take
+                size = self.shapes[part].a if self.question.sections else self.shapes[part].b
+                length -= take * size
+        return found[::-1]
 
 
 def fill(question: Scaled, values: Sequence[int], wanted: Sequence[int], room: tuple[int, int]) -> Pattern:

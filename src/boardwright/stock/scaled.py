@@ -16,6 +16,8 @@ from boardwright.stock.units import to_units
 
 FINEST = 4000
 """Most steps of the grid along a stock. Above it sizes are rounded in the safe direction."""
+FINEST_LINE = 400_000
+"""The same for bars, whose other side is one step."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,8 +106,10 @@ def scale(instance: Instance, first: Axis, finest: int = FINEST, down: bool = Fa
     ]
     flat = [w for way in ways for w in way]
     steps, exact = [], True
-    for side in (0, 1):
-        step = gcd(*(w[side] for w in flat)) if flat else 1
+    common = [gcd(*(w[side] for w in flat)) if flat else 1 for side in (0, 1)]
+    if all(r[1] == common[1] for r in rooms):
+        finest = FINEST_LINE
+    for side, step in enumerate(common):
         longest = max((r[side] for r in rooms), default=1)
         if longest // step > finest:
             step, exact = -(-longest // finest), False
