@@ -13,8 +13,8 @@ SOURCE = ROOT / "src/boardwright"
 LINTER = tomllib.loads(page("pyproject.toml"))["tool"]["importlinter"]["contracts"]
 TABLE = {r[0].strip("`").rstrip("/").removesuffix(".py"): r for r in rows(PAGE) if len(r) == 5}
 DOORS = {
-    "manifold3d": "manifold3d", "OCP": "OCCT", "ortools": "OR-tools", "numba": "numba", "ezdxf": "ezdxf", "typst": "typst",
-    "ruamel": "ruamel.yaml",
+    "manifold3d": "manifold3d", "OCP": "OCCT", "ortools": "OR-tools", "numba": "numba", "ezdxf": "ezdxf",
+    "typst": "typst", "ruamel": "ruamel.yaml",
 }  # fmt: skip
 
 
