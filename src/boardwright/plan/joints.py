@@ -19,6 +19,7 @@ NAMES = {
     "breadboard": "breadboard end",
     "key": "key in a mitre",
     "hung": "drawer on bar",
+    "cleat": "bevelled cleat",
     "lock": "drawer lock",
     "screwed": "strip, screwed",
     "tongue": "tongue and dado",
@@ -32,6 +33,7 @@ NAMES = {
 """What a kind is called where its own name would not be understood. A `panel` is told by its summary."""
 ON = {
     "hung": "on",
+    "cleat": "on",
     "screwed": "on",
     "planted": "on",
     "butt": "to",

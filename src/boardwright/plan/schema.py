@@ -166,6 +166,21 @@ class Placed(Record):
     width: float
 
 
+class SawCuts(Record):
+    """Cuts of a layout that follow each other at one setting of fence or stop."""
+
+    numbers: str
+    """As they stand on the drawing, e.g. `3` or `3–5`."""
+    saw: Literal["rip", "crosscut"]
+    times: int
+    setting: Size
+    """From the fence or stop to the near side of the saw's cut."""
+    piece: str
+    """What is in hand: length × width, each size once."""
+    gives: str
+    """Pieces that are done with these cuts, by their label; empty when none is."""
+
+
 class Layout(Record):
     """One board or sheet and what is cut from it."""
 
@@ -176,6 +191,8 @@ class Layout(Record):
     width: Size
     kerf: Size
     placed: list[Placed]
+    cutting: list[SawCuts] = Field(default_factory=list)
+    """The saw's cuts in order, after the stock is trimmed to its sound wood."""
     used_share: float
     """Share of the face that goes into parts, 0 to 1."""
     drawing: str

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from boardwright.core.lengths import Printer, settle
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
 from boardwright.plan.pictures import PAGE
-from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, Size, Strip
+from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, SawCuts, Size, Strip
 from boardwright.stock.records import BoardLayout, Lot, RoughPart, StockResult
+from boardwright.stock.saw_order import Sawing, sawings
 from boardwright.stock.solution import CutLine
 
 HUES = {"wood": "light wood", "sheet": "sheet"}
@@ -85,8 +88,28 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
             Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width)
             for p in board.placed
         ],
+        cutting=[_sawing(s, printer) for s in sawings(board, lot.kerf)],
         used_share=round(board.used_share, 6),
         drawing=f"layout-{board.id}",
+    )
+
+
+def _sawing(s: Sawing, printer: Printer) -> SawCuts:
+    sold = _AsSold(printer)
+    setting = s.setting if printer.on_step(s.setting) else settle(s.setting, printer.step, "up")
+    numbers = str(s.first) if s.times == 1 else f"{s.first}–{s.last}"
+    pieces = list(dict.fromkeys(f"{sold.size(length)} × {sold.size(width)}" for length, width in s.pieces))
+    return SawCuts.model_validate(
+        {
+            "numbers": numbers,
+            "saw": s.axis,
+            "times": s.times,
+            "setting": size(printer, setting),
+            "piece": pieces[0] if len(pieces) == 1 else f"{pieces[0]} and {len(pieces) - 1} more",
+            "gives": ", ".join(
+                label if n == 1 else f"{n} × {label}" for label, n in Counter(s.gives).items()
+            ),
+        }
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import INCH, Printer
@@ -20,8 +20,9 @@ from boardwright.stock.records import (
     Tally,
     rectangle_area,
 )
+from boardwright.stock.saw_order import by_setting
 from boardwright.stock.sheets import lay_out_sheets
-from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin
+from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin, Rectangle
 from boardwright.stock.verify import verify
 from boardwright.stock.wording import counted, percent, sold
 
@@ -81,7 +82,7 @@ def lay_out(
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = lay(instance, effort=EFFORT, stop=stop)
+        answer = _in_order(lay(instance, effort=EFFORT, stop=stop), request.kerf)
         faults = verify(instance, answer)
     layouts = _layouts(request, answer, queues, printer)
     findings = [_invalid(request, faults)] if faults else []
@@ -105,6 +106,15 @@ def lay_out(
         _text(request, answer, what),
     )
     return lot, findings
+
+
+def _in_order(answer: Answer, kerf: float) -> Answer:
+    """The cuts of each board in the order of their settings."""
+    bins = []
+    for b in answer.bins:
+        rooms = [Rectangle(p.x, p.y, p.x + p.length, p.y + p.width) for p in b.placed]
+        bins.append(replace(b, cuts=by_setting(b.cuts, rooms, kerf)))
+    return replace(answer, bins=tuple(bins))
 
 
 def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Wanted]]]:
@@ -152,7 +162,7 @@ def _named(cut_from: Bin, queues: dict[str, list[Wanted]]) -> tuple[PlacedPiece,
     placed = []
     for p in sorted(cut_from.placed, key=lambda p: (p.y, p.x)):
         part, id, strip = queues[p.item_id].pop(0)
-        label = f"{part.letter} {strip}/{part.strips}" if part.strips > 1 else part.letter
+        label = f"{part.letter} {strip} of {part.strips}" if part.strips > 1 else part.letter
         placed.append(
             PlacedPiece(part.letter, id, strip, part.strips, label, p.x, p.y, p.length, p.width, p.turned)
         )
