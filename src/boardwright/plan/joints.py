@@ -79,7 +79,7 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
         groups.setdefault((j.kind, j.summary, j.glued), []).append(j)
     return [
         JointGroup(
-            name=_name(kind, summary),
+            name=joint_name(kind, summary),
             how=_how(summary, kind),
             glued=glued,
             count=sum(j.count for j in same),
@@ -89,7 +89,8 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
     ]
 
 
-def _name(kind: str, summary: str) -> str:
+def joint_name(kind: str, summary: str) -> str:
+    """What a joint is called, e.g. `panel in groove`."""
     if kind == "panel":
         return f"panel in {'rabbet' if 'rabbet' in summary else 'groove'}"
     return NAMES.get(kind, kind)
