@@ -62,6 +62,8 @@ MADE = (
     "{frame: {across: 2, up: 2, panel: {kind: glass}}}",
     "{frame: {across: 2, up: 3, panel: {stock: half}}}",
     "{frame: {joint: mitre, up: 2}}",
+    "{frame: {joint: {kind: mitre, with: spline}, panel: {kind: raised}}}",
+    "{frame: {joint: {kind: mitre, with: spline}, panel: {kind: glass}}}",
     "{frame: {joint: bridle, panel: {kind: raised}}}",
     "{frame: {joint: half_lap, up: 2, panel: {kind: raised}}}",
     "{frame: {joint: {kind: mortise_tenon, through: true}}}",
@@ -80,6 +82,9 @@ HUNG = (
 def test_every_door_fits_and_swings_free(made: str, hung: str) -> None:
     keys = made[:-1] + (f", {hung}" if hung else "") + "}"
     result = check_text(door(keys))
+    if "spline" in made and "continuous" in hung:  # its leaf runs over the outer ends of the splines
+        assert {f.code for f in result.findings if f.severity == "error"} == {"fit.collision"}
+        return
     assert misfits(result.findings) == []
     assert result.piece is not None
     assert [m.turn for m in result.piece.motions] == [90]
@@ -97,7 +102,10 @@ def test_doors_of_any_size(width: int, height: int, made: str, hung: str, right:
     words = [w for w in (hung, "hinged: right" if right else "") if w]
     keys = made[:-1] + "".join(f", {w}" for w in words) + "}"
     found = codes(door(keys, width=str(width), height=str(height)))
-    allowed = {"frame.no-room", "frame.no-field"} | ({"door.hinge-no-room"} if "butt" not in hung else set())
+    allowed = {"frame.no-room", "frame.no-field"} | (
+        {"fit.collision"} if "spline" in made and "continuous" in hung else set()
+    )
+    allowed |= {"door.hinge-no-room"} if "butt" not in hung else set()
     assert set(found) <= allowed, (keys, found)
 
 
