@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from dataclasses import replace
 
 from boardwright.checks import carrying, panel_strength, screws_hold, shelf_sag, tipping
 from boardwright.checks.context import Context
@@ -19,17 +19,19 @@ MEASURES: tuple[Measure, ...] = (
 )
 
 
-def check(c: Context) -> Iterator[Finding]:
-    """What is beyond its limit."""
+def look(c: Context) -> tuple[list[Finding], list[Margin]]:
+    """What is beyond its limit, and what keeps it, with figure and limit; in the order of the checks."""
     site = site_of(c)
-    for measure in MEASURES:
-        for margin in measure(c, site):
-            if not margin.kept and margin.tell is not None:
-                yield margin.tell()
-    yield from tipping.anchored(c, site)
+    margins = [m for measure in MEASURES for m in measure(c, site)]
+    findings = [m.tell() for m in margins if not m.kept and m.tell is not None]
+    return [*findings, *tipping.anchored(c, site)], [replace(m, tell=None) for m in margins if m.kept]
+
+
+def check(c: Context) -> list[Finding]:
+    """What is beyond its limit."""
+    return look(c)[0]
 
 
 def passed(c: Context) -> list[Margin]:
-    """What keeps its limit, with figure and limit, in the order of the checks."""
-    site = site_of(c)
-    return [m for measure in MEASURES for m in measure(c, site) if m.kept]
+    """What keeps its limit."""
+    return look(c)[1]
