@@ -58,12 +58,18 @@ REMEDIES = [
     ("stock.thickness-not-given", "1/2 in thick or less", "guide: 3/4", "guide: 1/2"),
     ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
+    ("strength.bending", "no more than 545 lb", "shelves: 700", "shelves: 545"),
+    ("strength.bending", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
+    ("strength.sag", "no more than 38 lb", "shelves: books", "shelves: 38"),
+    ("strength.sag", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
+    ("strength.screws", "no more than 154 lb", "shelves: 180", "shelves: 154"),
+    ("strength.shear", "no more than 2128 lb", "shelves: 6000", "shelves: 2128"),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
 
 
-@pytest.mark.parametrize(("code", "says", "old", "new"), REMEDIES, ids=[r[0] for r in REMEDIES])
+@pytest.mark.parametrize(("code", "says", "old", "new"), REMEDIES, ids=[f"{r[0]}: {r[1]}" for r in REMEDIES])
 def test_the_remedy_removes_the_finding(
     code: str, says: str, old: str, new: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:

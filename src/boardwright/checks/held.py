@@ -75,14 +75,14 @@ def joints_by_part(c: Context) -> dict[str, list[Joint]]:
     return found
 
 
-def panels(c: Context) -> list[Panel]:
-    """Every lying part that spans."""
+def panels(c: Context, only: str | None = None) -> list[Panel]:
+    """Every lying part that spans; or one alone, by its id."""
     by_part = joints_by_part(c)
     floor = c.piece.outside.low[2]
     boxes = [p.box for p in c.piece.parts]
     out: list[Panel] = []
     for part in c.piece.parts:
-        if not lies(part) or part.box.low[2] < floor + 1:
+        if only not in (None, part.id) or not lies(part) or part.box.low[2] < floor + 1:
             continue
         strips = tuple(id for id in _others(part, by_part[part.id]) if _stiffens(c, part, id, by_part))
         held = [(j, o) for j, o in _neighbours(c, part, by_part[part.id]) if o.id not in strips]

@@ -86,10 +86,10 @@ class Site:
     weighed: Weighed | None
 
 
-def site_of(c: Context) -> Site:
-    """Look at the piece as a whole."""
-    loaded = tuple((p, b) for p in panels(c) if (b := burden(c, p)) is not None)
-    return Site(loaded, None if hung(c) else weighed(c))
+def site_of(c: Context, only: str | None = None) -> Site:
+    """Look at the piece as a whole; at one part alone, or with "" at nothing but its weight."""
+    loaded = tuple((p, b) for p in panels(c, only) if (b := burden(c, p)) is not None)
+    return Site(loaded, None if only or hung(c) else weighed(c))
 
 
 Measure = Callable[[Context, Site], Iterable[Margin]]

@@ -280,9 +280,12 @@ def test_the_feet_that_are_advised_keep_it_standing() -> None:
     inches = int(text[1] or 0) + (int(text[2]) / int(text[3]) if text[2] else 0)
     from dataclasses import replace
 
-    full = moment(w, False, everything) > 0
-    assert moment(replace(w, foot=w.foot - inches * 25.4), full, everything) >= 0
-    assert moment(replace(w, foot=w.foot - inches * 25.4 + 1.0), full, everything) < 0
+    def stands(forward: float) -> bool:
+        moved = replace(w, foot=w.foot - forward)
+        return all(moment(moved, full, everything) >= 0 for full in (False, True))
+
+    assert stands(inches * 25.4)
+    assert not stands(inches * 25.4 - 1.0)
 
 
 def test_a_piece_on_the_wall_does_not_tip() -> None:
