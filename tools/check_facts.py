@@ -136,6 +136,48 @@ FACTS: dict[str, Facts] = {
         "NDS commentary on wood screws (from memory)",
         "",
     ),
+    "fastener.end": Facts(
+        "May a screw split the end of its part?",
+        "7 d from an unloaded end, in the part that takes the thread; in the other the shank runs free",
+        "EN 1995-1-1, screws in bored holes, as printed in a structural handbook of 2025",
+        "solid wood; loads along the grain towards the end need more",
+    ),
+    "fastener.spacing": Facts(
+        "Are two screws in one line along the grain too near each other?",
+        "5 d along the grain, where they lie less than 3 d beside each other",
+        "EN 1995-1-1, screws in bored holes, as printed in a structural handbook of 2025",
+        "solid wood, screws of one joint",
+    ),
+    "fastener.head": Facts(
+        "Does a countersunk head pull through?",
+        "height of the head's cone against half of the wood under it",
+        "geometry; ASME B18.6.1 heads; limit: common practice",
+        "flat heads",
+    ),
+    "fastener.pilot": Facts(
+        "Does the pilot split dense wood, or leave the thread nothing to hold?",
+        "90 % of the root in wood over 0.6 specific gravity, to the nearest 1/64 in; nowhere wider than the root",
+        "National Design Specification, lead holes of wood screws",
+        "",
+    ),
+    "fastener.dowel-wall": Facts(
+        "Is enough wood left beside a dowel?",
+        "distance to the nearest side less the radius, at least the radius",
+        "trade question-and-answer page on dowel drilling (1998)",
+        "",
+    ),
+    "door.hinge-screws": Facts(
+        "Are the screws of a hinge longer than the wood?",
+        "their length against the wood under the leaf less 1/16 in",
+        "common practice; magazine question on screws that come out of a 3/4 in side",
+        "screws as they come with the hinge, when `screw_length` is given",
+    ),
+    "door.hinge-head": Facts(
+        "Are the heads of hinge screws deeper than the leaf?",
+        "height of the head's cone against the leaf's thickness",
+        "geometry; common practice",
+        "when `plate` is given",
+    ),
     "fastener.end-grain": Facts(
         "Does a screw go along the grain?",
         "angle of the screw to the grain of what takes its thread",

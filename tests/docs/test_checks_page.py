@@ -9,10 +9,11 @@ TOOL = runpy.run_path(str(ROOT / "tools/check_docs.py"))
 
 
 def test_every_check_has_its_facts_and_no_fact_is_left_over():
-    assert sorted(TOOL["FACTS"]) == sorted(TOOL["codes"]())
+    assert TOOL["codes"]() <= set(TOOL["FACTS"])
+    assert all((ROOT / f"tests/errors/{code}.yaml").exists() for code in TOOL["FACTS"])
 
 
-@pytest.mark.parametrize("code", sorted(TOOL["codes"]()))
+@pytest.mark.parametrize("code", sorted(TOOL["FACTS"]))
 def test_every_check_has_a_twin_and_full_facts(code):
     assert code in TOOL["twins"]()
     facts = TOOL["FACTS"][code]

