@@ -223,6 +223,25 @@ FACTS: dict[str, Facts] = {
         "Wood Handbook FPL-GTR-282 eq. 8-13, table 8-4; 1.6 and 0.67 from memory",
         "solid wood; glue in end grain is not counted",
     ),
+    "strength.leg": Facts(
+        "May a leg break when the piece is pushed or dragged?",
+        "6 F L/(t b^2), F 50 lb across its foot, L under what holds it; fifth percentile over 2.1, x 1.6 for minutes",
+        "mechanics; ANSI/BIFMA X5.5 leg strength (from memory); ASTM D245 (from memory)",
+        "a note up to the mean strength, a warning beyond; " + AVERAGES,
+    ),
+    "strength.leg-slender": Facts(
+        "May a slender leg buckle?",
+        "pi^2 E I/(2 L)^2 at the foot's section, a third of it, against twice the leg's share of piece and loads",
+        "Euler; Wood Handbook FPL-GTR-282 ch. 9, long columns (form from memory); share and safety: common practice",
+        "legs held at their heads alone",
+    ),
+    "strength.joint": Facts(
+        "Does the joint at the head of a leg take a push at its foot?",
+        "tenons: S (0.25 D + 0.78 d) L^0.8; dowels: 0.834 D L^0.89 (0.95 S1 + S2) of one dowel at its arm; laps and "
+        "bridles: long-grain glue area in torsion, halved and marked as such",
+        "Forest Products Journal (both from memory); push: ANSI/BIFMA X5.5 (from memory)",
+        "legs with one rail each way; a note up to the mean strength, a warning beyond; " + AVERAGES,
+    ),
     "stability.tips": Facts(
         "Does it stand with everything open, empty and filled?",
         "moments of all weights about the front feet",

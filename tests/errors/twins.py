@@ -31,6 +31,13 @@ TWINS = [
     ("stability.tips", "runs_on: slides", "runs_on: bars"),
     ("strength.bending", "shelves: 700", "shelves: 250"),
     ("strength.sag", "width: 44", "width: 31"),
+    ("strength.joint", "height: 2, joint: {kind: mortise_tenon, length: 1/2}", "height: 5"),
+    (
+        "strength.leg",
+        "leg: {wood: cherry_black, thickness: 7/8}",
+        "leg: {wood: cherry_black, thickness: 1 1/8}",
+    ),
+    ("strength.leg-slender", "top: 250", "top: 60"),
     ("strength.screws", "shelves: 180", "shelves: 60"),
     ("strength.shear", "shelves: 6000", "shelves: 600"),
     ("weight.lift", "one person", "two persons"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boardwright.checks import carrying, panel_strength, screws_hold, shelf_sag, splitting, tipping
+from boardwright.checks import carrying, legs, panel_strength, screws_hold, shelf_sag, splitting, tipping
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin, Measure, site_of
 from boardwright.core.findings import Finding
@@ -16,6 +16,7 @@ MEASURES: tuple[Measure, ...] = (
     tipping.measure,
     tipping.rule_margins,
     carrying.measure,
+    legs.measure,
     *splitting.MEASURES,
 )
 
