@@ -242,6 +242,21 @@ FACTS: dict[str, Facts] = {
         "Forest Products Journal (both from memory); push: ANSI/BIFMA X5.5 (from memory)",
         "legs with one rail each way; a note up to the mean strength, a warning beyond; " + AVERAGES,
     ),
+    "strength.cleat": Facts(
+        "Do the screws of a wall cleat carry the case and all that is in it?",
+        "load across them and the pull of its overhang, W a/h, each over what a No. 10 screw in a softwood stud is "
+        "allowed, added; two screws in each stud that is sure to be behind the cleat",
+        "Wood Handbook FPL-GTR-282 eq. 8-13 over 1.6; National Design Specification, 2850 G^2 D; studs 16 in apart: "
+        "common practice",
+        "wood-framed walls; the wall, its lining and its fixings are not looked at",
+    ),
+    "strength.hinges": Facts(
+        "Do the screws of a door's upper hinge hold?",
+        "weight of the door and 65 lb hung 10 in out, at their arms, over the distance of the hinges, against "
+        "2850 G^2 D for two thirds of each screw, x 1.6 for minutes",
+        "National Design Specification; test weight: cabinet maker's page on a door operation test",
+        "butt and continuous hinges in solid wood; a note up to the mean strength, a warning beyond",
+    ),
     "stability.tips": Facts(
         "Does it stand with everything open, empty and filled?",
         "moments of all weights about the front feet",

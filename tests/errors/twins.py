@@ -31,6 +31,8 @@ TWINS = [
     ("stability.tips", "runs_on: slides", "runs_on: bars"),
     ("strength.bending", "shelves: 700", "shelves: 250"),
     ("strength.sag", "width: 44", "width: 31"),
+    ("strength.cleat", "shelves: 150", "shelves: 20"),
+    ("strength.hinges", "height: 10", "height: 24"),
     ("strength.joint", "height: 2, joint: {kind: mortise_tenon, length: 1/2}", "height: 5"),
     (
         "strength.leg",

@@ -4,7 +4,16 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from boardwright.checks import carrying, legs, panel_strength, screws_hold, shelf_sag, splitting, tipping
+from boardwright.checks import (
+    carrying,
+    hanging,
+    legs,
+    panel_strength,
+    screws_hold,
+    shelf_sag,
+    splitting,
+    tipping,
+)
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin, Measure, site_of
 from boardwright.core.findings import Finding
@@ -17,6 +26,7 @@ MEASURES: tuple[Measure, ...] = (
     tipping.rule_margins,
     carrying.measure,
     legs.measure,
+    hanging.measure,
     *splitting.MEASURES,
 )
 
