@@ -269,6 +269,18 @@ FACTS: dict[str, Facts] = {
         "16 CFR 1261, ASTM F2057-23 cl. 1.1; parts of the tests from memory",
         "no certification; drop and dynamic tests are not figured",
     ),
+    "stability.carpet": Facts(
+        "Does it stand on carpet with everything open?",
+        "the same moments with the rear raised 0.43 in, as by the strip that holds a carpet along the wall",
+        "mechanics; block of ASTM F2057-23, test laboratory page",
+        "asked of pieces that stand on a hard floor",
+    ),
+    "stability.backward": Facts(
+        "Does it fall over backward, lids and doors open or shut?",
+        "moments of all weights about the rear feet with the front raised 0.43 in",
+        "mechanics; block of ASTM F2057-23, test laboratory page",
+        "empty; nobody leans on it",
+    ),
     "stability.anchor": Facts(
         "Is it so tall that it is anchored?", "height over 30 in", "common practice", ""
     ),

@@ -26,6 +26,8 @@ TWINS = [
     ("fastener.pilot", "screw: 8", "screw: 10"),
     ("fit.collision", "[14, 0, 1/2]", "[14, 0, 3/4]"),
     ("fit.open-joint", "width: 3,", "width: 1,"),
+    ("stability.backward", "at: [0, 5, 3/4]", "at: [0, 2, 3/4]"),
+    ("stability.carpet", "depth: 11", "depth: 13"),
     ("stability.anchor", "height: 40", "height: 30"),
     ("stability.clothing-rule", "height: 36", "height: 26 7/8"),
     ("stability.tips", "runs_on: slides", "runs_on: bars"),

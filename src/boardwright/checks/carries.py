@@ -7,6 +7,7 @@ from dataclasses import replace
 from boardwright.checks import (
     carrying,
     hanging,
+    leaning,
     legs,
     panel_strength,
     screws_hold,
@@ -24,6 +25,7 @@ MEASURES: tuple[Measure, ...] = (
     screws_hold.measure,
     tipping.measure,
     tipping.rule_margins,
+    leaning.measure,
     carrying.measure,
     legs.measure,
     hanging.measure,
