@@ -257,6 +257,13 @@ FACTS: dict[str, Facts] = {
         "National Design Specification; test weight: cabinet maker's page on a door operation test",
         "butt and continuous hinges in solid wood; a note up to the mean strength, a warning beyond",
     ),
+    "strength.racking": Facts(
+        "Does an open case stay square when it is pushed?",
+        "50 lb across its top, times its height, shared by the corners of all parts fixed to both sides; against the "
+        "lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes",
+        "frame statics; Materials & Design 29(2) 2008, screwed case corners (abstract read); push: common practice",
+        "cases without back and face frame; the tests are of 16 to 18 mm panels, other joints are taken for no weaker",
+    ),
     "stability.tips": Facts(
         "Does it stand with everything open, empty and filled?",
         "moments of all weights about the front feet",

@@ -42,6 +42,7 @@ TWINS = [
         "leg: {wood: cherry_black, thickness: 1 1/8}",
     ),
     ("strength.leg-slender", "top: 250", "top: 60"),
+    ("strength.racking", "back: {set: none}", "back: {stock: thin}"),
     ("strength.screws", "shelves: 180", "shelves: 60"),
     ("strength.shear", "shelves: 6000", "shelves: 600"),
     ("weight.lift", "one person", "two persons"),

@@ -10,6 +10,7 @@ from boardwright.checks import (
     leaning,
     legs,
     panel_strength,
+    racking,
     screws_hold,
     shelf_sag,
     splitting,
@@ -29,6 +30,7 @@ MEASURES: tuple[Measure, ...] = (
     carrying.measure,
     legs.measure,
     hanging.measure,
+    racking.measure,
     *splitting.MEASURES,
 )
 
