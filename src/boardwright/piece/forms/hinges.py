@@ -208,11 +208,12 @@ def _screw(
     gauge = next(g for most, g in GAUGES if size <= most + 1e-6)
     screw = out.tables.screw(keys.screw if keys is not None and keys.screw is not None else gauge)
     thin = min(p.size(line.across) for p in (line.moving, line.still[-1]))
-    if screw is not None and keys is not None and keys.plate is not None:
-        _plate(out, id, path, out.sizer.read(f"{path}.plate") or 0.0, screw)
+    plate = out.sizer.read(f"{path}.plate") if keys is not None and keys.plate is not None else None
+    if screw is not None and plate is not None:
+        _plate(out, id, path, plate, screw)
     if screw is not None and keys is not None and keys.screw_length is not None:
         given = out.sizer.read(f"{path}.screw_length") or SCREW_LENGTHS[-1]
-        _too_long(out, id, path, given, thin - depth)
+        _too_long(out, id, path, given, thin - depth + (plate or 0.0))
         return screw, given
     fitting = [x for x in SCREW_LENGTHS if x <= thin - depth - LEFT_BEYOND_TIP + 1e-6]
     if screw is None or not fitting:
@@ -253,7 +254,7 @@ def _plate(out: SetOut, id: str, path: str, plate: float, screw: Screw) -> None:
 
 
 def _too_long(out: SetOut, id: str, path: str, given: float, wood: float) -> None:
-    """Hinge screws longer than the wood behind the leaf."""
+    """Hinge screws longer than the leaf, where its thickness is known, and the wood behind it."""
     if given <= wood - TIP + 1e-6:
         return
     fitting = [x for x in SCREW_LENGTHS if x <= wood - TIP + 1e-6]
@@ -261,7 +262,7 @@ def _too_long(out: SetOut, id: str, path: str, given: float, wood: float) -> Non
         "door.hinge-screws",
         f"the screws of the hinges of {id.replace('.', ' ')} are longer than the wood",
         f"{path}.screw_length",
-        found=f"{out.about(given)} long in {out.about(wood)} of wood under the leaf",
+        found=f"{out.about(given)} long, for {out.about(wood)} of wood and leaf",
         expected=f"at most {out.down(wood - TIP)}: {out.about(TIP)} of wood beyond the tip",
         source="common practice; magazine question on screws that come out of a side",
         remedy=(f"use screws {out.about(fitting[0])} long" if fitting else "use thicker stock")
