@@ -8,6 +8,7 @@ import pytest
 from boardwright.formulas import (
     beams,
     density,
+    joint_strength,
     lifting,
     lumber,
     moisture,
@@ -90,6 +91,8 @@ COMPUTED = {
     "tip_empty": lambda: tipping.righting(100, 9, 24) + 5 * tipping.righting(26.5, -3, 24),
     "lean_block": lambda: tipping.lean(0.43, 18) * 57.29578,
     "lift_niosh": lambda: lifting.recommended_weight(15 * INCH, 30 * INCH, 30 * INCH) / 0.45359237,
+    "head_8": lambda: screws.flat_head_height(0.332, 0.164, 82),
+    "nail_lateral": lambda: joint_strength.nail_lateral_hardwood(0.65, INCH) / NEWTONS_PER_POUND,
 }
 
 
