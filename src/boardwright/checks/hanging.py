@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from boardwright.checks.amounts import mass_text
-from boardwright.checks.burdens import burden
+from boardwright.checks.burdens import burden, own_weight
 from boardwright.checks.changes import load_of
 from boardwright.checks.context import Context
 from boardwright.checks.held import panels
@@ -63,8 +63,7 @@ def hung_case(c: Context) -> Hung | None:
         b = burden(c, panel)
         if b is not None:
             part = panel.part
-            own = part.stock.density * 1e-9 * part.size[2] * GRAVITY
-            more = (b.everyday - own) * part.size[0] * part.size[1]
+            more = (b.everyday - own_weight(part)) * part.size[0] * part.size[1]
             load += more
             moment += more * (wall - part.box.middle()[1])
     low = min(p.box.low[2] for p in c.piece.parts if p.id != cleat.id)

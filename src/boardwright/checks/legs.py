@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from boardwright.checks.amounts import mass_text, moment_text, stress_text
-from boardwright.checks.burdens import burden
+from boardwright.checks.burdens import burden, own_weight
 from boardwright.checks.changes import EIGHTH, with_parts
 from boardwright.checks.context import Context
 from boardwright.checks.held import joints_by_part, lies, panels
@@ -118,7 +118,7 @@ def on_legs(c: Context) -> float:
     for part in c.piece.parts:
         area = part.size[0] * part.size[1]
         if part.id in borne:
-            load += borne[part.id].everyday * area
+            load += (borne[part.id].everyday - own_weight(part)) * area
         elif part is top:
             load += pressure(c.tables, c.loads.top, part.size[0], part.size[1], 0.0) * area
     return load

@@ -451,3 +451,18 @@ joints:
 
     (panel,) = [p for p in panels(site(text)) if p.part.id == "parts.top"]
     assert (len(panel.spans) == 1) is fires
+
+
+@pytest.mark.parametrize(("load", "fires"), [(60, False), (6000, True)])
+def test_a_top_on_buttons_lies_on_its_aprons(load: int, fires: bool) -> None:
+    legs = STOCK.replace("  maple:", "  leg: {wood: oak_red_northern, thickness: 1 3/4}\n  maple:")
+    text = f"""
+table: {{width: 60, depth: 24, height: 29, stock: oak, legs: {{stock: leg}}}}
+loads: {{top: {load}}}
+"""
+    result = check_text(legs + text)
+    assert result.piece is not None, result.findings
+    codes = {f.code for f in result.findings}
+    checked = codes | {m.check for m in result.passed if m.parts == ("table.top",)}
+    assert "strength.sag" in checked
+    assert bool(codes & {"strength.sag", "strength.bending"}) is fires
