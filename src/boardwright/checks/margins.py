@@ -88,7 +88,7 @@ class Site:
 
 def site_of(c: Context, only: str | None = None) -> Site:
     """Look at the piece as a whole; at one part alone, or with "" at nothing but its weight."""
-    loaded = tuple((p, b) for p in panels(c, only) if (b := burden(c, p)) is not None)
+    loaded = tuple((p, b) for p in (panels(c, only) if only != "" else ()) if (b := burden(c, p)) is not None)
     return Site(loaded, None if only or hung(c) else weighed(c))
 
 
