@@ -69,6 +69,16 @@ REMEDIES = [
     ("strength.sag", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
     ("strength.screws", "no more than 154 lb", "shelves: 180", "shelves: 154"),
     ("strength.shear", "no more than 2128 lb", "shelves: 6000", "shelves: 2128"),
+    ("strength.racking", "3 more fixed shelves", "count: 4, kind: pins", "count: 3"),
+    ("strength.leg", "1 in thick", "thickness: 7/8}", "thickness: 1}"),
+    ("strength.leg-slender", "1 3/8 in thick", "thickness: 1}", "thickness: 1 3/8}"),
+    ("strength.cleat", "no more than 35 lb", "shelves: 150", "shelves: 35"),
+    (
+        "strength.hinges",
+        "No. 5 screws 5/8 in long",
+        "door: {frame: {}}",
+        "door: {frame: {}, hinges: {screw: 5, screw_length: 5/8}}",
+    ),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
