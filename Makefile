@@ -43,6 +43,7 @@ golden: $(READY)
 docs: $(READY)
 	$(BIN)/python tools/plan_format.py
 	$(BIN)/python tools/finding_docs.py
+	$(BIN)/python tools/check_docs.py
 	$(BIN)/python tools/design_docs.py
 	$(BIN)/python tools/command_docs.py
 	$(BIN)/python tools/joint_docs.py

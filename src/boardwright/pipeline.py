@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
+from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
@@ -34,12 +35,14 @@ class Result:
         piece: None when nothing could be set out.
         tables: with the user's own rows.
         findings: all of them, errors first.
+        passed: what was figured and keeps its limit, in the order of the checks.
     """
 
     design: Design | None
     piece: Piece | None
     tables: Tables
     findings: tuple[Finding, ...]
+    passed: tuple[Margin, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -119,9 +122,12 @@ def check_text(
         return Result(None, None, rows, tuple(grouped(all_findings)))
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
+    passed: tuple[Margin, ...] = ()
     if piece is not None:
-        all_findings += run_checks(piece, dry_fit(piece), rows, loads_of(design))
-    return Result(design, piece, rows, tuple(grouped(all_findings)))
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        all_findings += checked.findings
+        passed = checked.passed
+    return Result(design, piece, rows, tuple(grouped(all_findings)), passed)
 
 
 def nothing(findings: Sequence[Finding]) -> Result:

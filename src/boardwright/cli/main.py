@@ -87,19 +87,28 @@ def new(
     typer.echo(f"wrote {target}; next: boardwright check {target}")
 
 
-def _finish(result: Result, fmt: Format) -> None:
+def _finish(result: Result, fmt: Format, all_: bool = False) -> None:
     if fmt is Format.json:
-        typer.echo(show.findings_json(result.findings))
+        typer.echo(show.findings_json(result.findings, result.passed if all_ else None))
     else:
-        show.show_findings(result.findings)
+        if all_ and result.piece is not None and result.passed:
+            typer.echo(show.passed_table(result.piece, result.passed) + "\n")
+        show.show_findings(result.findings, result.passed if all_ else ())
     raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
 
 
 @app.command()
-def check(file: DesignArg, units: UnitsOpt = None, format: FormatOpt = Format.text) -> None:
+def check(
+    file: DesignArg,
+    units: UnitsOpt = None,
+    format: FormatOpt = Format.text,
+    all_: Annotated[
+        bool, typer.Option("--all", help="list also what keeps its limit, with its margin")
+    ] = False,
+) -> None:
     """Check a design: whether it is understood, fits, moves and holds."""
     _need_file(file)
-    _finish(check_file(file, _units(units)), format)
+    _finish(check_file(file, _units(units)), format, all_)
 
 
 @app.command()

@@ -7,6 +7,8 @@ from collections.abc import Sequence
 
 import typer
 
+from boardwright.checks.amounts import told
+from boardwright.checks.margins import Margin, caution
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Part, Piece
@@ -18,19 +20,52 @@ COLOURS = {
 }
 
 
-def findings_json(findings: Sequence[Finding]) -> str:
-    """Findings as JSON, one object with a list."""
-    return json.dumps({"findings": [f.as_dict() for f in findings]}, indent=1, ensure_ascii=False)
+def findings_json(findings: Sequence[Finding], passed: Sequence[Margin] | None = None) -> str:
+    """Findings as JSON, one object with a list.
+
+    Args:
+        findings: all of them.
+        passed: what keeps its limit; None leaves the list out.
+    """
+    data: dict[str, object] = {"findings": [f.as_dict() for f in findings]}
+    if passed is not None:
+        data["passed"] = [m.as_dict() for m in passed]
+    said = caution([*(f.code for f in findings), *(m.check for m in passed or ())])
+    if said:
+        data["caution"] = said
+    return json.dumps(data, indent=1, ensure_ascii=False)
 
 
-def show_findings(findings: Sequence[Finding]) -> None:
-    """Findings as text, each after a blank line, and their count at the end."""
+def passed_table(piece: Piece, passed: Sequence[Margin]) -> str:
+    """What keeps its limit: figure, limit, and how much of the limit is used up."""
+    names = {p.id: f"{p.name} {p.letter}" for p in piece.parts}
+    rows = []
+    for m in passed:
+        limit = told(piece.units, m.limit, m.unit)
+        used = f"{m.used:.0%}" if m.used is not None else ""
+        parts = ", ".join(names.get(id, id.replace(".", " ")) for id in m.parts)
+        value = told(piece.units, m.value, m.unit)
+        rows.append([m.check, parts, m.what, value, f"{'at least' if m.least else 'at most'} {limit}", used])
+    head = ["check", "parts", "what", "found", "limit", "used"]
+    return f"{len(passed)} figures within their limits\n\n" + table(head, rows, right=(3, 5))
+
+
+def show_findings(findings: Sequence[Finding], passed: Sequence[Margin] = ()) -> None:
+    """Findings as text, each after a blank line; the standing caution, and their count at the end.
+
+    Args:
+        findings: all of them.
+        passed: what else was printed, for the caution.
+    """
     for f in findings:
         head, _, rest = f.text().partition("\n")
         typer.echo(typer.style(head, fg=COLOURS[f.severity], bold=f.severity is Severity.ERROR))
         if rest:
             typer.echo(rest)
         typer.echo()
+    said = caution([*(f.code for f in findings), *(m.check for m in passed)])
+    if said:
+        typer.echo(said + "\n")
     typer.echo(tally(findings))
 
 

@@ -173,3 +173,19 @@ def test_no_words_show_the_help() -> None:
     result = run()
     assert "check" in result.output
     assert "plan" in result.output
+
+
+def test_all_lists_what_keeps_its_limit(good: Path) -> None:
+    text = run("check", good, "--all")
+    assert text.exit_code == 0
+    # the top: 15 lb a square foot and its own 600 kg/m3 on a span of 22 1/2 in, 3/4 in thick, E 1.8 million psi
+    w = 15 * 4.4482216 / 304.8**2 + 600e-9 * 19.05 * 9.81
+    sag = 1.8 * 5 * w * (22.5 * 25.4) ** 4 / (384 * 12400 * 19.05**3 / 12) / 25.4
+    assert re.search(rf"^strength\.sag\s+top.*{sag:.3f} in\s+at most 0\.059 in\s+\d+%$", text.stdout, re.M)
+    assert "not a test, not certification" in text.stdout
+    data = json.loads(run("check", good, "--all", "--format", "json").stdout)
+    [margin] = [m for m in data["passed"] if m["check"] == "strength.sag"]
+    assert margin["value"] == pytest.approx(sag * 25.4, rel=1e-3)
+    assert margin["limit"] == pytest.approx(22.5 * 25.4 / 384, rel=1e-3)
+    assert margin["unit"] == "mm"
+    assert "licensed practice govern" in data["caution"]
