@@ -13,6 +13,7 @@ from typing import Annotated
 import typer
 
 from boardwright.cli import show
+from boardwright.cli.rack import rack_app
 from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
@@ -23,6 +24,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     help="From a design file to a checked piece of furniture and a printed plan.",
 )
+app.add_typer(rack_app, name="rack")
 
 
 class Units(StrEnum):

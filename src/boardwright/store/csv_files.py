@@ -39,7 +39,8 @@ def export_csv(rack: Rack, units: Units) -> str:
     out = io.StringIO()
     writer = csv.DictWriter(out, COLUMNS, lineterminator="\n")
     writer.writeheader()
-    for entry in (*rack.pieces, *rack.supplies, *rack.prices):
+    entries: list[Entry] = [*rack.pieces, *rack.supplies, *rack.prices]
+    for entry in entries:
         writer.writerow(cells_of(entry, units))
     return out.getvalue()
 
@@ -157,8 +158,8 @@ def _row(
 ) -> tuple[list[Entry], list[Finding]]:
     if len(row) > len(head):
         extra = row[len(head)]
-        place = Place(file, extra.line, extra.column)
-        return [], [_bad_file("the row has more cells than the header", place, extra.text, "as many")]
+        beyond = Place(file, extra.line, extra.column)
+        return [], [_bad_file("the row has more cells than the header", beyond, extra.text, "as many")]
     cells = {h.text.lower(): spot.text for h, spot in zip(head, row, strict=False)}
     spots = {h.text.lower(): spot for h, spot in zip(head, row, strict=False)}
 

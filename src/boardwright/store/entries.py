@@ -22,23 +22,30 @@ COLUMNS = (
     "cut_from", "quantity", "unit", "amount", "currency", "day", "seller", "note", "picture",
 )  # fmt: skip
 """Columns of a CSV file of a rack, in the order in which they are written."""
+_SUPPLY = ("name", "quantity")
 _PIECE = ("material", "thickness", "length", "width")
-NEEDED = {
+NEEDED: dict[str, tuple[str, ...]] = {
     "board": _PIECE,
     "sheet": _PIECE,
-    **dict.fromkeys(SUPPLY_KINDS, ("name", "quantity")),
     "price": ("material", "amount", "unit", "day"),
+    "hardware": _SUPPLY,
+    "glue": _SUPPLY,
+    "finish": _SUPPLY,
 }
 """Cells that must be filled, by kind."""
-_OF_A_PIECE = {
-    "kind", "name", *_PIECE, "measured", "moisture", "grade", "defects", "cut_from", "quantity", "note", "picture"
-}  # fmt: skip
-ALLOWED = {
+_OF_A_PIECE = (
+    "kind", "name", *_PIECE, "measured", "moisture", "grade", "defects", "cut_from", "quantity", "note", "picture",
+)  # fmt: skip
+_OF_A_SUPPLY = ("kind", "name", "quantity", "unit", "note")
+ALLOWED: dict[str, tuple[str, ...]] = {
     "board": _OF_A_PIECE,
     "sheet": _OF_A_PIECE,
-    **dict.fromkeys(SUPPLY_KINDS, {"kind", "name", "quantity", "unit", "note"}),
-    "price": {"kind", "material", "thickness", "amount", "unit", "currency", "day", "seller"},
+    "price": ("kind", "material", "thickness", "amount", "unit", "currency", "day", "seller"),
+    "hardware": _OF_A_SUPPLY,
+    "glue": _OF_A_SUPPLY,
+    "finish": _OF_A_SUPPLY,
 }
+"""Cells that may be filled, by kind."""
 MOST_AT_ONCE = 500
 """Most pieces alike in one entry."""
 _T = TypeVar("_T")

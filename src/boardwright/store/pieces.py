@@ -173,7 +173,7 @@ def _on_the_rack(store: Store, connection: Connection, names: Sequence[str]) -> 
     """Refuses when one of the pieces is not on the rack."""
     rows = locked(connection, names)
     plans = {t.number: t.plan for t in connection.execute(select(takings))}
-    wrong = [no_such_piece(store.name, n, rows) for n in names if n not in rows]
+    wrong = [no_such_piece(store.name, n) for n in names if n not in rows]
     wrong += [
         taken_piece(store.name, n, plans[rows[n].taken_by])
         for n in dict.fromkeys(names)
@@ -192,7 +192,7 @@ def name_in_use(where: str, name: str, place: Place | None = None) -> Finding:
     )  # fmt: skip
 
 
-def no_such_piece(where: str, name: str, _: object = None) -> Finding:
+def no_such_piece(where: str, name: str) -> Finding:
     """A name that nothing on the rack has."""
     return Finding(
         "rack.no-such-piece", Severity.ERROR, f"nothing on the rack is named `{name}`", Place(where), name,
@@ -205,6 +205,6 @@ def taken_piece(where: str, name: str, plan: str) -> Finding:
     return Finding(
         "rack.taken", Severity.ERROR, f"`{name}` is taken for the plan {plan}", Place(where), "taken",
         "on the rack",
-        remedy=f"use another piece, or put that plan's wood back with `boardwright rack put-back`; "
+        remedy="use another piece, or put that plan's wood back with `boardwright rack put-back`; "
         "nothing was changed",
     )  # fmt: skip

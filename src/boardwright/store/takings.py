@@ -75,6 +75,8 @@ def take(store: Store, wanted: Wanted, at: str) -> tuple[Taking | None, list[Fin
     """
     try:
         with store.writing() as connection:
+            # the counter's row is locked first, so that takings come one after the other
+            number = next_number(connection, "taking")
             rows = locked(connection, [p.name for p in wanted.pieces])
             plans = {t.number: t for t in connection.execute(select(takings))}
             out = next((t for t in plans.values() if t.digest == wanted.digest and not t.put_back_at), None)
@@ -83,7 +85,6 @@ def take(store: Store, wanted: Wanted, at: str) -> tuple[Taking | None, list[Fin
             wrong = [f for p in wanted.pieces for f in _wrong(store, p, rows, plans)]
             if wrong:
                 raise Refused(*wrong)
-            number = next_number(connection, "taking")
             row = {"number": number, "plan": wanted.plan, "digest": wanted.digest, "at": at}
             connection.execute(takings.insert().values(**row))
             connection.execute(update(pieces).where(pieces.c.name.in_(list(rows))).values(taken_by=number))

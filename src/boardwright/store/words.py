@@ -133,8 +133,8 @@ def _defect(text: str, units: Units) -> Defect:
     found = _DEFECT.fullmatch(text)
     if found is None:
         raise NotUnderstood(DEFECT_FORM)
-    sizes = [length(found[name], units, zero=name in "xy") for name in ("x", "y", "length", "width")]
-    return Defect(*sizes, plain(found["what"]))
+    x, y = (length(found[name], units, zero=True) for name in ("x", "y"))
+    return Defect(x, y, length(found["length"], units), length(found["width"], units), plain(found["what"]))
 
 
 def written_defects(marks: tuple[Defect, ...], units: Units) -> str:
