@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Literal
 
 from boardwright import pipeline
 from boardwright.core.findings import Finding, grouped
+from boardwright.core.rack import Rack
 from boardwright.pipeline import Result
 
 if TYPE_CHECKING:
@@ -69,7 +70,10 @@ def check(design: Loaded | str, units: Literal["in", "mm"] | None = None) -> Res
 
 
 def plan(
-    result: Result, progress: Callable[[str], None] | None = None, stop: Callable[[], bool] | None = None
+    result: Result,
+    progress: Callable[[str], None] | None = None,
+    stop: Callable[[], bool] | None = None,
+    rack: Rack | None = None,
 ) -> Made:
     """Make the plan of a checked design.
 
@@ -77,11 +81,12 @@ def plan(
         result: from `check`.
         progress: told what is being done.
         stop: asked now and then; True ends the search for better layouts.
+        rack: what is on the shop's rack; parts are laid on it first.
 
     Returns:
         The plan, and all findings, those of the stock included.
     """
-    made, findings = pipeline.make_plan(result, progress, stop)
+    made, findings = pipeline.make_plan(result, progress, stop, rack)
     return Made(made, tuple(findings))
 
 

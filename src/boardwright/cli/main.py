@@ -14,6 +14,7 @@ import typer
 
 from boardwright.cli import show
 from boardwright.cli.rack import rack_app
+from boardwright.cli.rack_options import MaybeRackOpt, open_or_end, rack_now
 from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
@@ -157,6 +158,7 @@ def plan(
     files_: Annotated[
         str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
     ] = "json,csv,svg,step,pdf",
+    rack: MaybeRackOpt = None,
 ) -> None:
     """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""
     from boardwright.pipeline import make_plan
@@ -170,9 +172,10 @@ def plan(
         )
 
     _need_file(file)
+    there = rack_now(open_or_end(rack)) if rack is not None else None
     with _progress(format) as say:
         result = check_file(file, _units(units))
-        made, findings = make_plan(result, progress=say)
+        made, findings = make_plan(result, progress=say, rack=there)
         if made is not None:
             try:
                 paths = publish(made, out, paper.value, kinds, progress=lambda p: say(f"wrote {p.name}"))

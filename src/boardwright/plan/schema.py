@@ -166,6 +166,33 @@ class Placed(Record):
     width: float
 
 
+class RackPiece(Record):
+    """What a board or sheet is on the rack; `name` is "" when it is bought.
+
+    `material` is a key of the species table or a family of the sheet table, `thickness` as sold [mm], `lumber` the key
+    of a board's thickness class.
+    """
+
+    name: str
+    kind: Literal["board", "sheet"]
+    material: str
+    thickness: float
+    lumber: str = ""
+
+
+class Offcut(Record):
+    """What is left of a board or sheet and worth keeping [mm]: lower left corner, size along it and across it.
+
+    `name` is what is written on it; "" when its board has no name yet.
+    """
+
+    name: str
+    x: float
+    y: float
+    length: float
+    width: float
+
+
 class Layout(Record):
     """One board or sheet and what is cut from it."""
 
@@ -179,6 +206,8 @@ class Layout(Record):
     used_share: float
     """Share of the face that goes into parts, 0 to 1."""
     drawing: str
+    rack: RackPiece | None = None
+    offcuts: list[Offcut] = Field(default_factory=list)
 
 
 class LayoutSummary(Record):

@@ -7,8 +7,8 @@ from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
 from boardwright.plan.pictures import PAGE
-from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, Size, Strip
-from boardwright.stock.records import BoardLayout, Lot, RoughPart, StockResult
+from boardwright.plan.schema import Buy, Layout, LayoutSummary, Offcut, Placed, RackPiece, Size, Strip
+from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, StockResult
 from boardwright.stock.solution import CutLine
 
 HUES = {"wood": "light wood", "sheet": "sheet"}
@@ -87,7 +87,37 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
         ],
         used_share=round(board.used_share, 6),
         drawing=f"layout-{board.id}",
+        rack=_rack_piece(board),
+        offcuts=_offcuts(board, printer.step),
     )
+
+
+def _rack_piece(board: BoardLayout) -> RackPiece | None:
+    own = board.piece
+    if own is None:
+        return None
+    return RackPiece(
+        name=own.name,
+        kind=own.kind,
+        material=own.material,
+        thickness=round(own.thickness, 6),
+        lumber=own.lumber,
+    )
+
+
+def _offcuts(board: BoardLayout, step: float) -> list[Offcut]:
+    """Leftovers that are kept, to the step below; those of a bought board are named when they go on the rack."""
+    return [
+        Offcut(
+            name=w.name if board.from_rack else "",
+            x=round(w.x, 6),
+            y=round(w.y, 6),
+            length=round(settle(w.length, step, "down"), 6),
+            width=round(settle(w.width, step, "down"), 6),
+        )
+        for w in board.leftovers
+        if w.name
+    ]
 
 
 def _tool(printer: Printer, mm: float) -> Size:
@@ -113,11 +143,21 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
             for p in board.placed
         ],
         _AsSold(printer),
-        [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
+        [_left(w, board) for w in board.leftovers],
         [_cut(c, lot.kerf, board) for c in board.cuts if c.stage > 0],
         HUES[lot.kind],
         paper=PAGE,
+        defects=_defects(board),
     )
+
+
+def _left(w: Leftover, board: BoardLayout) -> Left:
+    return Left(w.x, w.y, w.length, w.width, bool(w.name), w.name if board.from_rack else "")
+
+
+def _defects(board: BoardLayout) -> list[Left]:
+    """Defects as far as they lie on the face."""
+    return [Left(d.x, d.y, d.length, d.width) for d in board.piece.defects] if board.piece else []
 
 
 def _cut(cut: CutLine, kerf: float, board: BoardLayout) -> SawCut:

@@ -14,7 +14,8 @@ from boardwright.stock.choices import Allowances, allowances, shop_choices
 from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest, lay_out
-from boardwright.stock.racks import racks_of, sizes_for
+from boardwright.stock.rack_words import as_bought, rack_findings
+from boardwright.stock.racks import from_rack, racks_of, sizes_for
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
 from boardwright.stock.rough import (
     MACHINE_MINIMUM,
@@ -63,11 +64,13 @@ def run_stock(
     for request in requests:
         if progress is not None:
             progress(f"laying out {request.title}")
+        request = from_rack(request, choices.rack, tables, printer)
         lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop)
         lots.append(lot)
         findings += more
     area = glued_area(piece.joints, rough)
-    buy = buying_list(piece, lots, area, tables, printer)
+    findings += rack_findings(choices.rack, lots, piece, printer)
+    buy = buying_list(piece, as_bought(lots, printer), area, tables, printer)
     return Result(
         StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece))
     )
