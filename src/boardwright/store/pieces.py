@@ -71,11 +71,26 @@ def insert_pieces(
         while not name or (not piece.name and name in used):
             name = f"{letter}{next_number(connection, letter)}"
         used.add(name)
-        named = replace(piece, name=name)
+        named = to_nanometres(replace(piece, name=name))
         connection.execute(pieces.insert().values(**_values(named), made_by=made_by))
         _insert_defects(connection, named)
         added.append(named)
     return added
+
+
+def to_nanometres(piece: RackPiece) -> RackPiece:
+    """A piece with its sizes in whole nanometres, as they are kept and written."""
+    return replace(
+        piece,
+        thickness=round(piece.thickness, 6),
+        length=round(piece.length, 6),
+        width=round(piece.width, 6),
+        measured=round(piece.measured, 6) if piece.measured else None,
+        defects=tuple(
+            Defect(round(d.x, 6), round(d.y, 6), round(d.length, 6), round(d.width, 6), d.what)
+            for d in piece.defects
+        ),
+    )
 
 
 def _values(piece: RackPiece) -> dict[str, object]:
@@ -98,6 +113,7 @@ def _insert_defects(connection: Connection, piece: RackPiece) -> None:
 
 def write_piece(connection: Connection, piece: RackPiece) -> None:
     """Give the piece of that name what the record says."""
+    piece = to_nanometres(piece)
     connection.execute(update(pieces).where(pieces.c.name == piece.name).values(**_values(piece)))
     connection.execute(defects.delete().where(defects.c.piece == piece.name))
     _insert_defects(connection, piece)

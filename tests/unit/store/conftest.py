@@ -36,7 +36,10 @@ def postgresql() -> Iterator[str]:
         pytest.skip("PostgreSQL is not installed")
     as_user: list[str] = []
     if os.geteuid() == 0:
-        if shutil.which("runuser") is None or subprocess.run(["id", "postgres"], capture_output=True).returncode:
+        if (
+            shutil.which("runuser") is None
+            or subprocess.run(["id", "postgres"], capture_output=True).returncode
+        ):
             pytest.skip("PostgreSQL does not run as root")
         as_user = ["runuser", "-u", "postgres", "--"]
     folder = Path(tempfile.mkdtemp(prefix="boardwright-pg-"))
