@@ -70,12 +70,19 @@ def new_database(server: str) -> str:
     return f"{base.rpartition('/')[0]}/{name}?{rest}"
 
 
+@pytest.fixture
+def empty_database(postgresql: str) -> str:
+    """URL of an empty database of PostgreSQL."""
+    return new_database(postgresql)
+
+
 @pytest.fixture(params=["sqlite", "postgresql"])
 def where(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     """Where a rack may be made: a file or a database."""
     if request.param == "sqlite":
         return str(tmp_path / "rack.db")
-    return new_database(request.getfixturevalue("postgresql"))
+    database: str = request.getfixturevalue("empty_database")
+    return database
 
 
 @pytest.fixture
