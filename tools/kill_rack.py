@@ -22,7 +22,7 @@ from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
-from sqlalchemy import text
+from sqlalchemy import Connection, event, text
 
 from boardwright.core.lengths import INCH
 from boardwright.core.rack import RackPiece
@@ -34,8 +34,8 @@ from boardwright.tables.load import default_tables
 
 BOARDS = 12
 PER_PLAN = 4
-LONGEST = 0.06
-"""Longest that a child lives [s]; a change takes some thousandths."""
+LONGEST = 0.2
+"""Longest that a child lives, once it has opened the rack [s]; a change takes some hundredths."""
 IN, OUT = b"\x01", b"\x00"
 
 
@@ -53,14 +53,19 @@ def opened(where: str) -> Store:
 
 
 def write_for_ever(where: str, seed: int, mark: int) -> None:
-    """Change the rack until killed; `mark` is told when a change begins and ends."""
+    """Change the rack until killed; `mark` is told when a transaction that writes has begun, and when it is over."""
     store = opened(where)
+
+    @event.listens_for(store.engine, "before_cursor_execute")
+    def begun(connection: Connection, _: object, statement: str, *rest: object) -> None:
+        if statement.split(maxsplit=1)[0] in ("INSERT", "UPDATE", "DELETE"):
+            os.write(mark, IN)
+
     chance = random.Random(seed)
     n = 0
     os.write(mark, OUT)
     while True:
         n += 1
-        os.write(mark, IN)
         _one_change(store, chance, f"{seed}-{n}")
         os.write(mark, OUT)
 

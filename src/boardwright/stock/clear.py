@@ -48,6 +48,7 @@ def clear_pieces(room: Box, defects: Sequence[Box], kerf: int, least: tuple[int,
         The cuts and the clear pieces.
     """
     known: dict[Box, Clearing] = {}
+    area = (room[2] - room[0]) * (room[3] - room[1])
 
     def best(box: Box) -> Clearing:
         found = known.get(box)
@@ -61,7 +62,7 @@ def clear_pieces(room: Box, defects: Sequence[Box], kerf: int, least: tuple[int,
             return Clearing()
         inside = [d for d in defects if overlap(d, box)]
         if not inside:
-            return Clearing((), (box,), (size[0] / 1e6 * (size[1] / 1e6)) ** LARGER)
+            return Clearing((), (box,), (size[0] * size[1] / area) ** LARGER)
         top = Clearing()
         for along, position in _places(box, inside, kerf):
             low, high = halves(box, along, position, kerf)

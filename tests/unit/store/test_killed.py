@@ -27,7 +27,7 @@ def test_kills_leave_the_rack_whole(kind: str, request: pytest.FixtureRequest) -
     told = killed("--times", "30", "--seed", "7", *rack)
     assert told["kills"] == 30
     assert told["faults"] == 0
-    assert told["during_a_change"] >= 10  # else the test shows nothing
+    assert told["during_a_change"] >= 3  # else the test shows nothing
 
 
 def test_the_look_after_a_kill_finds_what_is_wrong(tmp_path: Path) -> None:
