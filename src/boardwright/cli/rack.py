@@ -109,10 +109,10 @@ def show_piece(
 
 
 def _piece(store: Store, name: str) -> RackPiece:
-    from boardwright.store.pieces import no_such_piece
+    from boardwright.store.pieces import find_piece
 
-    piece = next((p for p in rack_now(store).pieces if p.name == name), None)
-    return piece if piece is not None else end([no_such_piece(store.name, name)])
+    piece, findings = find_piece(store, name)
+    return piece if piece is not None else end(findings)
 
 
 @rack_app.command()

@@ -64,8 +64,10 @@ def _plan(path: Path) -> Plan:
         raise typer.BadParameter(f"there is no file `{path}`", param_hint="PLAN")
     try:
         return Plan.model_validate_json(path.read_text(encoding="utf-8"))
-    except (ValidationError, UnicodeDecodeError, OSError) as error:
-        end([_not_a_plan(path, str(error).splitlines()[0])])
+    except ValidationError:
+        end([_not_a_plan(path, "text of another shape")])
+    except (UnicodeDecodeError, OSError):
+        end([_not_a_plan(path, "a file that cannot be read as text")])
 
 
 def _not_a_plan(path: Path, said: str) -> Finding:

@@ -7,6 +7,7 @@ as they are read. A program that is killed leaves a transaction that never was.
 
 from __future__ import annotations
 
+import re
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -152,7 +153,7 @@ def _url(where: str) -> URL:
         raise Refused(
             Finding(
                 "rack.bad-address", Severity.ERROR, "this is not the address of a rack",
-                found=where.split("@")[-1] if "@" in where else where,
+                found=re.sub(r"://[^@]*@", "://...@", where),
                 expected="a file such as rack.db, or postgresql://user@host/name",
                 remedy="correct the address",
             )

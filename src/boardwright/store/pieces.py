@@ -168,6 +168,21 @@ def change_piece(store: Store, piece: RackPiece) -> list[Finding]:
     return []
 
 
+def find_piece(store: Store, name: str) -> tuple[RackPiece | None, list[Finding]]:
+    """A piece of the rack by its name; None, and why, when it is not there or taken."""
+    try:
+        with store.reading() as connection:
+            plans = {t.number: t.plan for t in connection.execute(select(takings))}
+            found = next((f for f in read_pieces(connection, taken=True) if f[0].name == name), None)
+    except Refused as refused:
+        return None, refused.findings
+    if found is None:
+        return None, [no_such_piece(store.name, name)]
+    if found[1] is not None:
+        return None, [taken_piece(store.name, name, plans[found[1]])]
+    return found[0], []
+
+
 def remove_pieces(store: Store, names: Sequence[str]) -> list[Finding]:
     """Take pieces off the rack for good, all or none.
 

@@ -9,6 +9,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, select, update
 
 from boardwright.core.findings import Finding, Place, Severity
+from boardwright.core.length_text import Units
 from boardwright.core.rack import RackPiece, name_key
 from boardwright.store.layout import defects, pieces, takings
 from boardwright.store.opening import Refused, Store
@@ -20,6 +21,7 @@ from boardwright.store.pieces import (
     no_such_piece,
     taken_piece,
 )
+from boardwright.store.words import written
 
 _SAME = 0.01
 """Sizes that differ by less are one size [mm]."""
@@ -121,11 +123,17 @@ def _wrong(
     return [
         Finding(
             "rack.changed", Severity.ERROR, f"`{piece.name}` is not as the plan knew it", Place(store.name),
-            f"{row.material}, {row.length:g} × {row.width:g} mm, {row.thickness:g} mm thick",
-            f"{piece.material}, {piece.length:g} × {piece.width:g} mm, {piece.thickness:g} mm thick",
+            _as_it_is(row, store.units),
+            _as_it_is(piece, store.units),
             remedy="make the plan again with the rack as it is now; nothing was changed",
         )
     ]  # fmt: skip
+
+
+def _as_it_is(piece: RackPiece | Row[Any], units: Units) -> str:
+    """A piece in a few words."""
+    length, width, thick = (written(mm, units) for mm in (piece.length, piece.width, piece.thickness))
+    return f"{piece.material}, {length} × {width}, {thick} thick"
 
 
 def _taken_already(store: Store, wanted: Wanted, out: Row[Any]) -> Finding:
