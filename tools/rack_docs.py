@@ -17,7 +17,7 @@ from boardwright.cli.main import app
 
 PAGE = Path(__file__).resolve().parent.parent / "docs" / "rack.md"
 _BLOCK = re.compile(
-    r"(?:^`(?P<name>[\w.-]+)`:\n\n)?^```(?P<kind>yaml|csv|console)\n(?P<text>.*?)^```",
+    r"(?:^`(?P<name>[\w.-]+)`:\n\n)?^```(?P<kind>yaml|text|console)\n(?P<text>.*?)^```",
     re.DOTALL | re.MULTILINE,
 )
 _TIME = re.compile(r"\d{4}-\d\d-\d\dT[\d:]+\+00:00")

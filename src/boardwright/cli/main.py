@@ -189,7 +189,10 @@ def plan(
         show.show_findings(findings)
         if made is not None:
             pdf = next((p for p in paths if p.suffix == ".pdf"), None)
-            typer.echo(f"{len(paths)} files in {out}" + (f"; the plan is {pdf}" if pdf else ""))
+            typer.echo(
+                f"{len(paths)} {'file' if len(paths) == 1 else 'files'} in {out}"
+                + (f"; the plan is {pdf}" if pdf else "")
+            )
     raise typer.Exit(1 if has_errors(findings) or made is None else 0)
 
 

@@ -51,7 +51,7 @@ def _add(where: str, cells: dict[str, str]) -> None:
 
     for entry in entries:
         if isinstance(entry, Supply):
-            kept = f"{entry.quantity:g} {entry.unit} of {entry.name}"
+            kept = f"{entry.name}, {entry.quantity:g} {entry.unit}"
             finish([*findings, *write_supply(store, entry)], f"on the rack: {kept}")
         elif not isinstance(entry, RackPiece):
             what = f"{entry.amount} {entry.currency}".strip() + f" a {entry.unit}"

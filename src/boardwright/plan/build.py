@@ -10,7 +10,7 @@ from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Chain, Piece
 from boardwright.plan.cautions import cautions
-from boardwright.plan.facts import allowances, facts, notes
+from boardwright.plan.facts import allowances, cost_facts, facts, notes
 from boardwright.plan.joints import joint_groups, plan_joints
 from boardwright.plan.parts import exact, kinds, letters_of, plan_part, size, sizes
 from boardwright.plan.pictures import pictures
@@ -52,7 +52,7 @@ def build_plan(
         "units": piece.units,
         "step": Size(mm=piece.step, text=printer.size(piece.step)),
         "outside": outside,
-        "facts": facts(piece, printer),
+        "facts": [*facts(piece, printer), *cost_facts(stock.cost)],
         "parts": _parts(piece, printer, letters, stock),
         "joints": joints,
         "joint_groups": joint_groups(joints),

@@ -241,6 +241,7 @@ class StockResult:
         buy: the buying list.
         rules: allowances and rules that were used, one line each.
         glue_area: faces that are glued, one side counted [mm2].
+        cost: what the buying list comes to by the rack's prices; "" when it has none.
     """
 
     rough: tuple[RoughPart, ...]
@@ -248,6 +249,7 @@ class StockResult:
     buy: tuple[BuyLine, ...]
     rules: tuple[str, ...]
     glue_area: float
+    cost: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,6 +11,7 @@ from boardwright.core.lengths import Printer, Units
 from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.buying import buying_list, glued_area
 from boardwright.stock.choices import Allowances, allowances, shop_choices
+from boardwright.stock.costs import with_costs
 from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest, lay_out
@@ -70,9 +71,11 @@ def run_stock(
         findings += more
     area = glued_area(piece.joints, rough)
     findings += rack_findings(choices.rack, lots, piece, printer)
-    buy = buying_list(piece, as_bought(lots, printer), area, tables, printer)
+    bought = as_bought(lots, printer)
+    costs = with_costs(buying_list(piece, bought, area, tables, printer), bought, choices.rack)
     return Result(
-        StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece))
+        StockResult(rough, tuple(lots), costs.lines, (*rules, *limits), area, costs.text),
+        grouped(_with_places(findings, piece)),
     )
 
 

@@ -154,7 +154,7 @@ def _pieces(out: _Reading, kind: str) -> list[RackPiece]:
         out.text("note"),
         out.text("picture"),
     )
-    for d in piece.defects:
+    for d in piece.defects if piece.length and piece.width else ():
         if d.x + d.length > piece.length + 1e-6 or d.y + d.width > piece.width + 1e-6:
             out.wrong("defects", words.written_defects((d,), out.units), "a defect within the face")
     count = round(out.value("quantity", lambda t: words.number(t, 1, MOST_AT_ONCE), 1.0))
