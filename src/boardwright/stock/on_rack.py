@@ -10,7 +10,7 @@ from boardwright.core.rack import Defect, RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.clear import Clearing, Split, clear_pieces, halves, overlap
 from boardwright.stock.instance import Axis, Instance, StockSize
-from boardwright.stock.scaled import enlarged, roomy
+from boardwright.stock.rack_bound import rack_bound
 from boardwright.stock.slicing import Box
 from boardwright.stock.solution import COST_TOLERANCE, Answer, Bin, CutLine, Rectangle
 from boardwright.stock.units import to_mm, to_units
@@ -154,10 +154,10 @@ def joined(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[
         faults += [f"{on.whole.id}: {fault}" for fault in _faults(instance, on, made)]
     bought = [b for b in answer.bins if b.stock_id not in mine]
     most = max(len(on.sizes) for on in rack)
-    least = answer.lower_bound if answer.unplaced else max(answer.lower_bound, area_bound(instance))
+    least = answer.lower_bound if answer.unplaced else max(answer.lower_bound, rack_bound(instance))
     slack = COST_TOLERANCE * max(1.0, answer.cost)
     if least > answer.cost + slack:
-        faults.append(f"the bound by area {least:g} is above the cost {answer.cost:g}")
+        faults.append(f"the bound {least:g} is above the cost {answer.cost:g}")
     return replace(
         answer,
         bins=(*whole, *bought),
@@ -165,25 +165,6 @@ def joined(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[
         lower_bound=least,
         proven=not answer.unplaced and least >= answer.cost - slack,
     ), faults
-
-
-def area_bound(instance: Instance) -> float:
-    """Cost that no layout can do without: the items' area, taken from the cheapest stocks as far as they go.
-
-    The search's own bound takes no account of how few there are of a stock; this one does.
-
-    Args:
-        instance: the question.
-    """
-    kerf = to_units(instance.kerf)
-    need = sum(i.count * enlarged(i, kerf)[0] * enlarged(i, kerf)[1] for i in instance.items)
-    cost = 0.0
-    rooms = [(s, roomy(s, kerf)) for s in instance.stocks]
-    for size, (length, width) in sorted(rooms, key=lambda r: r[0].cost / (r[1][0] * r[1][1])):
-        there = need if size.count is None else min(need, size.count * length * width)
-        cost += size.cost * there / (length * width)
-        need -= there
-    return cost
 
 
 def _faults(instance: Instance, on: OnRack, made: Bin) -> list[str]:

@@ -77,8 +77,8 @@ def rack_text(layouts: Sequence[BoardLayout], answer: Answer, what: Tally) -> st
         over = percent(answer.cost / answer.lower_bound - 1) if answer.lower_bound > 0 else "an unknown share"
         bound = f"at most {over} over the least there can be"
     return (
-        f"{own} from the rack, {bought} bought ({bound}, where the rack counts {WORTH:g} of what is bought by "
-        f"area); {percent(what.lost_share)} of the face does not end in a part"
+        f"{own} from the rack, {bought} bought ({bound}, a square metre of the rack counted as {WORTH:g} of one "
+        f"bought); {percent(what.lost_share)} of the face does not end in a part"
     )
 
 

@@ -14,11 +14,11 @@ from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.pipeline import check_text
 from boardwright.stock.clear import clear_pieces, halves, overlap
 from boardwright.stock.instance import Instance, Item, StockSize
-from boardwright.stock.on_rack import OnRack, area_bound, joined, serves, usable, with_rack
+from boardwright.stock.on_rack import OnRack, joined, serves, usable, with_rack
+from boardwright.stock.rack_bound import rack_bound
 from boardwright.stock.records import Result
 from boardwright.stock.run import run_stock, shop_choices
 from boardwright.stock.sheets import lay_out_sheets
-from boardwright.stock.units import to_units
 
 KERF = 3.0
 
@@ -249,9 +249,16 @@ def test_a_part_moved_onto_the_knot_is_found() -> None:
 
 
 def test_the_bound_counts_how_few_there_are() -> None:
-    """Two parts of 0.5 m2, one cheap board of 0.5 m2 at 0.1, the rest at 1 a m2: at least 0.1 + 0.5."""
+    """Two parts of 0.5 m2; a board that takes one costs 0.1 and is there once, the rest is bought at 2 for two."""
     cheap = StockSize("cheap", 1000.0, 500.0, 1, 0.1)
     new = StockSize("new", 2000.0, 1000.0, None, 2.0)
-    instance = Instance((Item("p", 1000.0, 500.0, 2),), (new, cheap))
-    assert area_bound(instance) == pytest.approx(0.6)
-    assert to_units(1.0) == 1_000_000
+    assert rack_bound(Instance((Item("p", 1000.0, 500.0, 2),), (new, cheap))) == pytest.approx(2.0)
+    assert rack_bound(Instance((Item("p", 1000.0, 500.0, 5),), (new, cheap))) == pytest.approx(2.1)
+    assert rack_bound(Instance((Item("p", 1000.0, 500.0, 1),), (new, cheap))) == pytest.approx(0.1)
+
+
+def test_the_bound_knows_what_fits_nowhere_on_the_rack() -> None:
+    """Five small boards have more area than the part, but it is longer than each of them."""
+    small = StockSize("small", 600.0, 500.0, 5, 0.01)
+    new = StockSize("new", 2000.0, 1000.0, None, 2.0)
+    assert rack_bound(Instance((Item("p", 1000.0, 400.0, 1),), (new, small))) == pytest.approx(2.0)
