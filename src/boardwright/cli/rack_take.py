@@ -31,6 +31,8 @@ def take(plan: PlanArg, rack: RackOpt = DEFAULT) -> None:
     typer.echo(f"taking {taking.number}, for {taking.plan}")
     typer.echo(f"taken: {', '.join(taking.pieces) or 'nothing; all of it is bought'}")
     typer.echo(f"offcuts now on the rack: {', '.join(taking.offcuts) or 'none'}")
+    for name, many in taking.supplies:
+        typer.echo(f"used: {many:g} of {name}")
 
 
 def put_back(
@@ -105,4 +107,5 @@ def wanted_by(plan: Plan) -> Wanted:
     )  # fmt: skip
     text = plan.model_dump_json()
     digest = hashlib.sha256(text.encode()).hexdigest()
-    return Wanted(f"{plan.title}, version {plan.version}", digest, taken, left)
+    supplies = tuple((s.name, s.quantity) for s in plan.supplies)
+    return Wanted(f"{plan.title}, version {plan.version}", digest, taken, left, supplies)

@@ -59,6 +59,7 @@ def build_plan(
         "steps": steps,
         "subassemblies": subassemblies,
         "buy": buy_lines(stock),
+        "supplies": [{"name": b.supply, "quantity": b.taken} for b in stock.buy if b.taken],
         "layouts": boards,
         "layout_summaries": summaries,
         "drawings": pictures(piece, printer, letters, drawn, steps, say),

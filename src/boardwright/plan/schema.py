@@ -155,6 +155,13 @@ class Buy(Record):
     source: str = ""
 
 
+class TakenSupply(Record):
+    """How much of a supply of the rack is used, instead of being bought."""
+
+    name: str
+    quantity: float
+
+
 class Placed(Record):
     """A rectangle on a board or sheet [mm]: lower left corner, size along the board and across it."""
 
@@ -308,6 +315,7 @@ class Plan(Record):
     """Putting it together, in order; subassemblies before the step that uses them."""
     subassemblies: list[PlanSubassembly] = Field(default_factory=list)
     buy: list[Buy]
+    supplies: list[TakenSupply] = Field(default_factory=list)
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
     drawings: list[DrawingRecord]

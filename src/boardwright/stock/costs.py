@@ -66,7 +66,7 @@ def with_costs(lines: Sequence[BuyLine], lots: Sequence[Lot], rack: Rack | None)
 
 def _less_supply(line: BuyLine, rack: Rack) -> BuyLine:
     """A line of hardware or the like, less what the shop has; glue is by weight, and is only pointed out."""
-    own = next((s for s in rack.supplies if s.name.lower() == line.item.lower()), None)
+    own = next((s for s in rack.supplies if _plain(s.name) == _plain(line.item)), None)
     if own is None or own.quantity <= 0 or line.group in ("lumber", "sheets"):
         return line
     number = _WHOLE.match(line.quantity)
@@ -75,10 +75,15 @@ def _less_supply(line: BuyLine, rack: Rack) -> BuyLine:
             line, detail=f"{line.detail}; {own.quantity:g} {own.unit} on the rack".removeprefix("; ")
         )
     need, there = int(number.group()), int(own.quantity)
-    rest = max(0, need - there)
-    words = f"{need} less {there} on the rack"
-    quantity = f"{rest}{line.quantity[number.end() :]}"
-    return replace(line, quantity=quantity, detail=f"{line.detail}; {words}".removeprefix("; "))
+    mine = min(need, there)
+    detail = f"{line.detail}; {need} less {there} on the rack".removeprefix("; ")
+    quantity = f"{need - mine}{line.quantity[number.end() :]}"
+    return replace(line, quantity=quantity, detail=detail, supply=own.name, taken=mine)
+
+
+def _plain(name: str) -> str:
+    """A name without what people write in two ways."""
+    return " ".join(name.lower().replace("×", "x").split())
 
 
 def _same_unit(line: BuyLine, own: Supply) -> bool:

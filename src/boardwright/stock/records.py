@@ -222,13 +222,18 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`."""
+    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`.
+
+    `supply` and `taken` are the name of a supply of the rack, and how much of it is used instead of being bought.
+    """
 
     group: str
     item: str
     quantity: str
     detail: str = ""
     source: str = ""
+    supply: str = ""
+    taken: int = 0
 
 
 @dataclass(frozen=True, slots=True)

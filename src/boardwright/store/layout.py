@@ -77,6 +77,15 @@ supplies = Table(
     Column("note", Text, nullable=False),
 )
 
+used = Table(
+    "used",
+    metadata,
+    Column("taking", Integer, ForeignKey("takings.number"), primary_key=True, autoincrement=False),
+    Column("supply", Text, primary_key=True),
+    Column("quantity", Float(53), nullable=False),
+)
+"""Supplies that a taking used."""
+
 prices = Table(
     "prices",
     metadata,

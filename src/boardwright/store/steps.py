@@ -30,6 +30,8 @@ STEPS: tuple[Step, ...] = (
         " PRIMARY KEY (piece, number))",
         "CREATE TABLE supplies (name TEXT PRIMARY KEY, kind TEXT NOT NULL,"
         " quantity DOUBLE PRECISION NOT NULL CHECK (quantity >= 0), unit TEXT NOT NULL, note TEXT NOT NULL)",
+        "CREATE TABLE used (taking INTEGER NOT NULL REFERENCES takings (number), supply TEXT NOT NULL,"
+        " quantity DOUBLE PRECISION NOT NULL CHECK (quantity > 0), PRIMARY KEY (taking, supply))",
         "CREATE TABLE prices (item TEXT NOT NULL, thickness DOUBLE PRECISION NOT NULL, unit TEXT NOT NULL,"
         " day TEXT NOT NULL, seller TEXT NOT NULL, amount TEXT NOT NULL, currency TEXT NOT NULL,"
         " PRIMARY KEY (item, thickness, unit, day, seller))",

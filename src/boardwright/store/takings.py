@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Row, select, update
 from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.length_text import Units
 from boardwright.core.rack import RackPiece, name_key
-from boardwright.store.layout import defects, pieces, takings
+from boardwright.store.layout import defects, pieces, supplies, takings, used
 from boardwright.store.opening import Refused, Store
 from boardwright.store.pieces import (
     insert_pieces,
@@ -36,12 +36,14 @@ class Wanted:
         digest: tells one plan from another.
         pieces: as the plan knew them.
         offcuts: what will be left, of pieces of the rack and of what was bought; a name may be empty.
+        supplies: how much is used of each supply of the rack, by its name.
     """
 
     plan: str
     digest: str
     pieces: tuple[RackPiece, ...]
     offcuts: tuple[RackPiece, ...] = ()
+    supplies: tuple[tuple[str, float], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +55,7 @@ class Taking:
         plan, digest: of the plan.
         at: when it was taken. put_back_at: when it was put back; "" while it is out.
         pieces: names of what was taken. offcuts: names of what it left.
+        supplies: how much it used of each supply, by its name.
     """
 
     number: int
@@ -62,6 +65,7 @@ class Taking:
     put_back_at: str
     pieces: tuple[str, ...]
     offcuts: tuple[str, ...]
+    supplies: tuple[tuple[str, float], ...] = ()
 
 
 def take(store: Store, wanted: Wanted, at: str) -> tuple[Taking | None, list[Finding]]:
@@ -85,16 +89,48 @@ def take(store: Store, wanted: Wanted, at: str) -> tuple[Taking | None, list[Fin
             if out is not None:
                 raise Refused(_taken_already(store, wanted, out))
             wrong = [f for p in wanted.pieces for f in _wrong(store, p, rows, plans)]
+            wrong += _too_little(store, connection, wanted)
             if wrong:
                 raise Refused(*wrong)
             row = {"number": number, "plan": wanted.plan, "digest": wanted.digest, "at": at}
             connection.execute(takings.insert().values(**row))
             connection.execute(update(pieces).where(pieces.c.name.in_(list(rows))).values(taken_by=number))
+            _use(connection, number, wanted.supplies, -1)
             left = insert_pieces(connection, _free_names(connection, wanted.offcuts), made_by=number)
     except Refused as refused:
         return None, refused.findings
     names = tuple(sorted(rows, key=name_key))
-    return Taking(number, wanted.plan, wanted.digest, at, "", names, tuple(p.name for p in left)), []
+    left_names = tuple(p.name for p in left)
+    return Taking(number, wanted.plan, wanted.digest, at, "", names, left_names, wanted.supplies), []
+
+
+def _too_little(store: Store, connection: Connection, wanted: Wanted) -> list[Finding]:
+    """Supplies of which there is less than the plan uses; the rows of all of them are locked."""
+    asked = select(supplies).where(supplies.c.name.in_([name for name, _ in wanted.supplies]))
+    there = {r.name: r for r in connection.execute(asked.order_by(supplies.c.name).with_for_update())}
+    return [
+        Finding(
+            "rack.too-little", Severity.ERROR, f"there is too little of `{name}`", Place(store.name),
+            f"{there[name].quantity:g} {there[name].unit}" if name in there else "none", f"{many:g} or more",
+            remedy="say how much there is now, or make the plan again; nothing was changed",
+        )
+        for name, many in wanted.supplies
+        if name not in there or there[name].quantity < many
+    ]  # fmt: skip
+
+
+def _use(connection: Connection, number: int, supplied: Sequence[tuple[str, float]], sign: int) -> None:
+    """Take supplies off (-1) for a taking, or put them back (1)."""
+    for name, many in supplied:
+        more = update(supplies).where(supplies.c.name == name)
+        connection.execute(more.values(quantity=supplies.c.quantity + sign * many))
+        if sign < 0:
+            connection.execute(used.insert().values(taking=number, supply=name, quantity=many))
+
+
+def _used(connection: Connection, number: int) -> tuple[tuple[str, float], ...]:
+    asked = select(used).where(used.c.taking == number).order_by(used.c.supply)
+    return tuple((r.supply, r.quantity) for r in connection.execute(asked))
 
 
 def _free_names(connection: Connection, offcuts: Sequence[RackPiece]) -> list[RackPiece]:
@@ -167,6 +203,8 @@ def put_back(store: Store, which: str, at: str) -> tuple[Taking | None, list[Fin
                 raise Refused(*(_offcut_used(store, name, found.plan) for name in used))
             was = connection.execute(select(pieces.c.name).where(pieces.c.taken_by == found.number)).scalars()
             names = tuple(sorted(was, key=name_key))
+            back = _used(connection, found.number)
+            _use(connection, found.number, back, 1)
             gone = [r.name for r in offcuts]
             connection.execute(defects.delete().where(defects.c.piece.in_(gone)))
             connection.execute(pieces.delete().where(pieces.c.name.in_(gone)))
@@ -174,7 +212,7 @@ def put_back(store: Store, which: str, at: str) -> tuple[Taking | None, list[Fin
             connection.execute(update(takings).where(takings.c.number == found.number).values(put_back_at=at))
     except Refused as refused:
         return None, refused.findings
-    return Taking(found.number, found.plan, found.digest, found.at, at, names, tuple(gone)), []
+    return Taking(found.number, found.plan, found.digest, found.at, at, names, tuple(gone), back), []
 
 
 def _find(connection: Connection, which: str) -> Row[Any] | None:
@@ -217,6 +255,7 @@ def read_takings(connection: Connection) -> list[Taking]:
             t.number, t.plan, t.digest, t.at, t.put_back_at or "",
             tuple(sorted(out.get(t.number, []), key=name_key)),
             tuple(sorted(left.get(t.number, []), key=name_key)),
+            _used(connection, t.number),
         )
         for t in connection.execute(select(takings).order_by(takings.c.number))
     ]  # fmt: skip

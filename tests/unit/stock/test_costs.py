@@ -89,6 +89,7 @@ def test_supplies_are_taken_off() -> None:
     rack = Rack((), own, (price("No. 8 screw", "0.08", "piece"),))
     costs = with_costs(lines, [], rack)
     assert [b.quantity for b in costs.lines] == ["15", "0 pairs", "120 to 210 g"]
+    assert [(b.supply, b.taken) for b in costs.lines] == [("no. 8 screw", 25), ("Slide", 2), ("", 0)]
     assert costs.lines[0].detail.startswith(
         "36 are used; 40 less 25 on the rack; 15 pieces at 0.08 USD come to 1.20 USD"
     )

@@ -7,9 +7,11 @@ from dataclasses import replace
 
 from rack_pieces import board, boards, codes, names, wanted
 
+from boardwright.core.rack import Supply
 from boardwright.store.opening import Store, open_rack
 from boardwright.store.pieces import add_pieces, change_piece, remove_pieces
-from boardwright.store.takings import Taking, put_back, read_takings, take
+from boardwright.store.supplies import read_rack, write_supply
+from boardwright.store.takings import Taking, Wanted, put_back, read_takings, take
 
 NOON = "2026-03-05T12:00:00+00:00"
 EVENING = "2026-03-05T18:00:00+00:00"
@@ -90,6 +92,22 @@ def test_a_name_that_is_in_use_gives_way(store: Store) -> None:
     taking, _ = take(store, wanted(first, offcuts=(board("B1-1", 20, 8, "B1"),)), NOON)
     assert taking is not None
     assert taking.offcuts == ("O1",)
+
+
+def test_supplies_are_taken_with_the_wood_and_come_back(store: Store) -> None:
+    [first] = boards(store, 1)
+    write_supply(store, Supply("screw", "hardware", 30))
+    plan = Wanted("Chest", "digest", (first,), (), (("screw", 24),))
+    assert take(store, plan, NOON)[1] == []
+    assert [s.quantity for s in read_rack(store)[0].supplies] == [6]
+    more = Wanted("Table", "other", (), (), (("screw", 7), ("hinge", 2)))
+    _, findings = take(store, more, NOON)
+    assert codes(findings) == ["rack.too-little", "rack.too-little"]
+    assert [s.quantity for s in read_rack(store)[0].supplies] == [6]
+    taking, _ = put_back(store, "1", EVENING)
+    assert taking is not None
+    assert taking.supplies == (("screw", 24.0),)
+    assert [s.quantity for s in read_rack(store)[0].supplies] == [30]
 
 
 def test_numbers_are_not_given_out_again(store: Store) -> None:
