@@ -133,7 +133,6 @@ def test_parts_go_on_the_rack_and_nothing_is_bought() -> None:
     assert layout.piece is not None
     assert (layout.piece.name, layout.from_rack) == ("B7", True)
     assert "B7 of the rack" in layout.title
-    # 60 less 1 1/2 at each end, less the rough part of 31, less a cut of 1/8
     kept = [w for w in layout.leftovers if w.name]
     assert [w.name for w in kept] == [f"B7-{n}" for n in range(1, len(kept) + 1)]
     lumber = [b for b in result.value.buy if b.group == "lumber"]
