@@ -11,10 +11,12 @@ import typer
 
 from boardwright.cli.rack_options import DEFAULT, RackOpt, end, open_or_end
 from boardwright.core.findings import Finding, Place, Severity
-from boardwright.core.rack import BOUGHT, RackPiece
+from boardwright.core.rack import BOUGHT, Defect, RackPiece
 
 if TYPE_CHECKING:
-    from boardwright.plan.schema import Plan
+    from boardwright.plan.schema import Layout, Plan
+    from boardwright.plan.schema import RackPiece as PlanPiece
+    from boardwright.store.opening import Store
     from boardwright.store.takings import Wanted
 
 PlanArg = Annotated[Path, typer.Argument(metavar="PLAN", help="plan.json of the plan")]
@@ -25,12 +27,18 @@ def take(plan: PlanArg, rack: RackOpt = DEFAULT) -> None:
     from boardwright.store.takings import take as take_wood
 
     store = open_or_end(rack)
-    taking, findings = take_wood(store, wanted_by(_plan(plan)), _now())
+    made = _plan(plan)
+    taking, findings = take_wood(store, wanted_by(made), _now())
     if taking is None:
         end(findings)
     typer.echo(f"taking {taking.number}, for {taking.plan}")
     typer.echo(f"taken: {', '.join(taking.pieces) or 'nothing; all of it is bought'}")
     typer.echo(f"offcuts now on the rack: {', '.join(taking.offcuts) or 'none'}")
+    bought = [(x, o) for x in made.layouts if x.rack is not None for o in x.offcuts]
+    for name, (layout, o) in zip(taking.offcuts, bought, strict=True):
+        if name != o.name:
+            size = f"{_written(o.length, store)} × {_written(o.width, store)}"
+            typer.echo(f"write {name} on the offcut {size} of {layout.title}")
     for name, many in taking.supplies:
         typer.echo(f"used: {many:g} of {name}")
 
@@ -51,6 +59,12 @@ def put_back(
         end(findings)
     typer.echo(f"back on the rack: {', '.join(taking.pieces) or 'nothing'}")
     typer.echo(f"offcuts no longer there: {', '.join(taking.offcuts) or 'none'}")
+
+
+def _written(mm: float, store: Store) -> str:
+    from boardwright.store.words import written
+
+    return written(mm, store.units)
 
 
 def _now() -> str:
@@ -79,23 +93,18 @@ def _not_a_plan(path: Path, said: str) -> Finding:
     )  # fmt: skip
 
 
+def _piece(on: PlanPiece, layout: Layout) -> RackPiece:
+    """A piece of the rack as the plan knew it."""
+    marks = tuple(Defect(d.x, d.y, d.length, d.width, d.what) for d in on.defects)
+    size = (layout.length.mm, layout.width.mm)
+    return RackPiece(on.name, on.kind, on.material, on.thickness, *size, on.lumber, defects=marks)
+
+
 def wanted_by(plan: Plan) -> Wanted:
     """What a plan takes from the rack and leaves, as it stands in its record."""
     from boardwright.store.takings import Wanted
 
-    taken = tuple(
-        RackPiece(
-            x.rack.name,
-            x.rack.kind,
-            x.rack.material,
-            x.rack.thickness,
-            x.length.mm,
-            x.width.mm,
-            x.rack.lumber,
-        )
-        for x in plan.layouts
-        if x.rack is not None and x.rack.name
-    )
+    taken = tuple(_piece(x.rack, x) for x in plan.layouts if x.rack is not None and x.rack.name)
     left = tuple(
         RackPiece(
             o.name, x.rack.kind, x.rack.material, x.rack.thickness, o.length, o.width, x.rack.lumber,

@@ -173,6 +173,16 @@ class Placed(Record):
     width: float
 
 
+class RackDefect(Record):
+    """A rectangle that no part may touch [mm]: near corner, size along the board and across it."""
+
+    x: float
+    y: float
+    length: float
+    width: float
+    what: str = ""
+
+
 class RackPiece(Record):
     """What a board or sheet is on the rack; `name` is "" when it is bought.
 
@@ -185,6 +195,7 @@ class RackPiece(Record):
     material: str
     thickness: float
     lumber: str = ""
+    defects: list[RackDefect] = Field(default_factory=list)
 
 
 class Offcut(Record):

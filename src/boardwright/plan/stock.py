@@ -7,7 +7,17 @@ from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
 from boardwright.plan.pictures import PAGE
-from boardwright.plan.schema import Buy, Layout, LayoutSummary, Offcut, Placed, RackPiece, Size, Strip
+from boardwright.plan.schema import (
+    Buy,
+    Layout,
+    LayoutSummary,
+    Offcut,
+    Placed,
+    RackDefect,
+    RackPiece,
+    Size,
+    Strip,
+)
 from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, StockResult
 from boardwright.stock.solution import CutLine
 
@@ -102,6 +112,7 @@ def _rack_piece(board: BoardLayout) -> RackPiece | None:
         material=own.material,
         thickness=round(own.thickness, 6),
         lumber=own.lumber,
+        defects=[RackDefect(x=d.x, y=d.y, length=d.length, width=d.width, what=d.what) for d in own.defects],
     )
 
 

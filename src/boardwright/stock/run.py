@@ -74,7 +74,7 @@ def run_stock(
     bought = as_bought(lots, printer)
     costs = with_costs(buying_list(piece, bought, area, tables, printer), bought, choices.rack)
     return Result(
-        StockResult(rough, tuple(lots), costs.lines, (*rules, *limits), area, costs.text),
+        StockResult(rough, tuple(lots), costs.lines, (*rules, *limits), area, cost=costs.text),
         grouped(_with_places(findings, piece)),
     )
 

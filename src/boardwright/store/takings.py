@@ -19,9 +19,10 @@ from boardwright.store.pieces import (
     names_in_use,
     next_number,
     no_such_piece,
+    read_pieces,
     taken_piece,
 )
-from boardwright.store.words import written
+from boardwright.store.words import written, written_defects
 
 _SAME = 0.01
 """Sizes that differ by less are one size [mm]."""
@@ -88,7 +89,8 @@ def take(store: Store, wanted: Wanted, at: str) -> tuple[Taking | None, list[Fin
             out = next((t for t in plans.values() if t.digest == wanted.digest and not t.put_back_at), None)
             if out is not None:
                 raise Refused(_taken_already(store, wanted, out))
-            wrong = [f for p in wanted.pieces for f in _wrong(store, p, rows, plans)]
+            there = {p.name: p for p, _ in read_pieces(connection, taken=True)}
+            wrong = [f for p in wanted.pieces for f in _wrong(store, p, there.get(p.name), rows, plans)]
             wrong += _too_little(store, connection, wanted)
             if wrong:
                 raise Refused(*wrong)
@@ -143,33 +145,44 @@ def _free_names(connection: Connection, offcuts: Sequence[RackPiece]) -> list[Ra
 
 
 def _wrong(
-    store: Store, piece: RackPiece, rows: dict[str, Row[Any]], plans: dict[int, Row[Any]]
+    store: Store,
+    piece: RackPiece,
+    there: RackPiece | None,
+    rows: dict[str, Row[Any]],
+    plans: dict[int, Row[Any]],
 ) -> list[Finding]:
     """Why a piece cannot be taken as the plan knew it."""
     row = rows.get(piece.name)
-    if row is None:
+    if row is None or there is None:
         return [no_such_piece(store.name, piece.name)]
     if row.taken_by is not None:
         return [taken_piece(store.name, piece.name, plans[row.taken_by].plan)]
-    known = (piece.thickness, piece.length, piece.width)
-    there = (row.thickness, row.length, row.width)
-    same = (piece.kind, piece.material) == (row.kind, row.material)
-    if same and all(abs(a - b) < _SAME for a, b in zip(known, there, strict=True)):
+    if _same(piece, there):
         return []
     return [
         Finding(
             "rack.changed", Severity.ERROR, f"`{piece.name}` is not as the plan knew it", Place(store.name),
-            _as_it_is(row, store.units),
-            _as_it_is(piece, store.units),
+            _as_it_is(there, store.units), _as_it_is(piece, store.units),
             remedy="make the plan again with the rack as it is now; nothing was changed",
         )
     ]  # fmt: skip
 
 
-def _as_it_is(piece: RackPiece | Row[Any], units: Units) -> str:
+def _same(a: RackPiece, b: RackPiece) -> bool:
+    """Whether two records are of the same wood, size and defects."""
+    if (a.kind, a.material, len(a.defects)) != (b.kind, b.material, len(b.defects)):
+        return False
+    sizes = [[p.thickness, p.length, p.width] for p in (a, b)]
+    for own, p in zip(sizes, (a, b), strict=True):
+        own += [mm for d in p.defects for mm in (d.x, d.y, d.length, d.width)]
+    return all(abs(x - y) < _SAME for x, y in zip(*sizes, strict=True))
+
+
+def _as_it_is(piece: RackPiece, units: Units) -> str:
     """A piece in a few words."""
     length, width, thick = (written(mm, units) for mm in (piece.length, piece.width, piece.thickness))
-    return f"{piece.material}, {length} × {width}, {thick} thick"
+    marks = f", defects {written_defects(piece.defects, units)}" if piece.defects else ""
+    return f"{piece.material}, {length} × {width}, {thick} thick{marks}"
 
 
 def _taken_already(store: Store, wanted: Wanted, out: Row[Any]) -> Finding:

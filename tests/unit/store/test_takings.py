@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from rack_pieces import board, boards, codes, names, wanted
 
-from boardwright.core.rack import Supply
+from boardwright.core.rack import Defect, Supply
 from boardwright.store.opening import Store, open_rack
 from boardwright.store.pieces import add_pieces, change_piece, remove_pieces
 from boardwright.store.supplies import read_rack, write_supply
@@ -65,6 +65,15 @@ def test_every_reason_is_told_at_once(store: Store) -> None:
     change_piece(store, replace(first, length=first.length - 100))
     _, findings = take(store, wanted(first, second, board("B9")), NOON)
     assert codes(findings) == ["rack.changed", "rack.no-such-piece", "rack.no-such-piece"]
+    assert names(store) == ["B1"]
+
+
+def test_a_defect_that_was_found_since_is_a_change(store: Store) -> None:
+    [first] = boards(store, 1)
+    change_piece(store, replace(first, defects=(Defect(100.0, 0.0, 50.0, 50.0, "shake"),)))
+    _, findings = take(store, wanted(first), NOON)
+    assert codes(findings) == ["rack.changed"]
+    assert "shake" in findings[0].found
     assert names(store) == ["B1"]
 
 
