@@ -51,13 +51,14 @@ def _priced(id: str, length: float, width: float, trims: tuple[float, float] = (
     return StockSize(id, length, width, 1, round(WORTH * length * width / 1e6, 6), *trims)
 
 
-def serves(piece: RackPiece, stock: Stock, lumber: LumberClass | None, tables: Tables) -> bool:
+def serves(piece: RackPiece, stock: Stock, lumber: LumberClass | None, planed: float, tables: Tables) -> bool:
     """Whether parts of a stock can be cut from a piece of the rack.
 
     Args:
         piece: of the rack.
         stock: of the parts.
         lumber: thickness that would be bought for them; None for sheets.
+        planed: thickness that boards for them are planed to [mm].
         tables: thickness classes, families of sheets.
 
     Returns:
@@ -75,7 +76,7 @@ def serves(piece: RackPiece, stock: Stock, lumber: LumberClass | None, tables: T
     own = tables.lumber.get(piece.lumber)
     if own is None or own.system == lumber.system:
         return own is not None and own.key == lumber.key
-    return tables.class_for(lumber.planned, own.system) == own
+    return tables.class_for(planed, own.system) == own
 
 
 def usable(

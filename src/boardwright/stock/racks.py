@@ -7,12 +7,12 @@ from dataclasses import replace
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.core.rack import Rack, RackPiece
-from boardwright.piece.records import Part, Piece
+from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.choices import Allowances
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest
 from boardwright.stock.on_rack import serves, usable
-from boardwright.stock.records import ShopChoices
+from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.stock.rough import board_thickness
 from boardwright.tables.bundle import Tables
 from boardwright.tables.records import LumberClass
@@ -102,10 +102,18 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
     turnable = stock.kind == "sheet" and not stock.grain
     short, narrow = min(s[0] for s in cut), min(s[1] for s in cut)
     least = (min(short, narrow), min(short, narrow)) if turnable else (short, narrow)
-    pieces = [p for p in rack.pieces if serves(p, stock, lumber, tables)]
+    planed = max(_planed(r, stock) for r in request.parts)
+    pieces = [p for p in rack.pieces if serves(p, stock, lumber, planed, tables)]
     found = usable(pieces, trims, least, request.kerf)
     there = f"{len(found)} on the rack that serve; " if found else "none on the rack that serves; "
     return replace(request, rack=found, kind=kind, assumed=there + request.assumed)
+
+
+def _planed(part: RoughPart, stock: Stock) -> float:
+    """Thickness that the boards of a part are planed to [mm]: its stock's, or the part's own where that is more."""
+    _, width, thickness = part.finished
+    usual = abs(thickness - stock.thickness) <= 1e-6
+    return max(stock.thickness, thickness if usual else min(width, thickness))
 
 
 def _kind(request: LotRequest, lumber: LumberClass | None, tables: Tables) -> RackPiece:

@@ -103,7 +103,15 @@ def test_a_board_serves_for_its_own_class(
     assert read.piece is not None
     piece = RackPiece("B1", "board", material, thickness, 2000, 200, lumber)
     wanted = read.tables.class_for(0.75 * INCH, "in")
-    assert serves(piece, read.piece.parts[0].stock, wanted, read.tables) is is_used
+    assert serves(piece, read.piece.parts[0].stock, wanted, 0.75 * INCH, read.tables) is is_used
+
+
+def test_a_plan_in_millimetres_takes_boards_sold_in_quarters() -> None:
+    """3/4 in is 19.05 mm: 25 mm would be bought for it, and 4/4 planes to 3/4 in."""
+    text = panel("30", "5").replace("units: in", "units: mm").replace("thickness: 3/4", "thickness: 3/4 in")
+    text = text.replace("length: 30", "length: 760").replace("width: 5", "width: 125").replace("1/8", "3")
+    [lot] = stocked(text, board("B1", 60, 8)).value.lots
+    assert [b.from_rack for b in lot.layouts] == [True]
 
 
 def test_sheets_serve_by_family_and_nominal_thickness() -> None:
@@ -112,7 +120,7 @@ def test_sheets_serve_by_family_and_nominal_thickness() -> None:
     stock = read.piece.parts[0].stock
     for material, thickness, is_used in (("mdf", 19.0, True), ("mdf", 12.0, False), ("hdf", 19.0, False)):
         piece = RackPiece("S1", "sheet", material, thickness, 2440, 1220)
-        assert serves(piece, stock, None, read.tables) is is_used
+        assert serves(piece, stock, None, stock.thickness, read.tables) is is_used
 
 
 def test_offcuts_keep_their_ends() -> None:
