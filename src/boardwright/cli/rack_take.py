@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+from collections.abc import Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -14,7 +15,7 @@ from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.rack import BOUGHT, Defect, RackPiece
 
 if TYPE_CHECKING:
-    from boardwright.plan.schema import Layout, Plan
+    from boardwright.plan.schema import Layout, Plan, RackDefect
     from boardwright.plan.schema import RackPiece as PlanPiece
     from boardwright.store.opening import Store
     from boardwright.store.takings import Wanted
@@ -95,9 +96,14 @@ def _not_a_plan(path: Path, said: str) -> Finding:
 
 def _piece(on: PlanPiece, layout: Layout) -> RackPiece:
     """A piece of the rack as the plan knew it."""
-    marks = tuple(Defect(d.x, d.y, d.length, d.width, d.what) for d in on.defects)
     size = (layout.length.mm, layout.width.mm)
-    return RackPiece(on.name, on.kind, on.material, on.thickness, *size, on.lumber, defects=marks)
+    return RackPiece(
+        on.name, on.kind, on.material, on.thickness, *size, on.lumber, defects=_marks(on.defects)
+    )
+
+
+def _marks(defects: Sequence[RackDefect]) -> tuple[Defect, ...]:
+    return tuple(Defect(d.x, d.y, d.length, d.width, d.what) for d in defects)
 
 
 def wanted_by(plan: Plan) -> Wanted:
@@ -108,7 +114,7 @@ def wanted_by(plan: Plan) -> Wanted:
     left = tuple(
         RackPiece(
             o.name, x.rack.kind, x.rack.material, x.rack.thickness, o.length, o.width, x.rack.lumber,
-            cut_from=x.rack.name or BOUGHT, note=f"of {plan.title}",
+            cut_from=x.rack.name or BOUGHT, defects=_marks(o.defects), note=f"of {plan.title}",
         )
         for x in plan.layouts
         if x.rack is not None

@@ -201,7 +201,7 @@ class RackPiece(Record):
 class Offcut(Record):
     """What is left of a board or sheet and worth keeping [mm]: lower left corner, size along it and across it.
 
-    `name` is what is written on it; "" when its board has no name yet.
+    `name` is what is written on it; "" when its board has no name yet. Its defects are from its own corner.
     """
 
     name: str
@@ -209,6 +209,7 @@ class Offcut(Record):
     y: float
     length: float
     width: float
+    defects: list[RackDefect] = Field(default_factory=list)
 
 
 class Layout(Record):

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from boardwright.core.lengths import Printer, settle
+from boardwright.core.rack import Defect
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
@@ -18,6 +21,7 @@ from boardwright.plan.schema import (
     Size,
     Strip,
 )
+from boardwright.stock.rack_words import defects_in
 from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, StockResult
 from boardwright.stock.solution import CutLine
 
@@ -112,8 +116,17 @@ def _rack_piece(board: BoardLayout) -> RackPiece | None:
         material=own.material,
         thickness=round(own.thickness, 6),
         lumber=own.lumber,
-        defects=[RackDefect(x=d.x, y=d.y, length=d.length, width=d.width, what=d.what) for d in own.defects],
+        defects=_marks(own.defects),
     )
+
+
+def _marks(defects: Sequence[Defect]) -> list[RackDefect]:
+    return [
+        RackDefect(
+            x=round(d.x, 6), y=round(d.y, 6), length=round(d.length, 6), width=round(d.width, 6), what=d.what
+        )
+        for d in defects
+    ]  # fmt: skip
 
 
 def _offcuts(board: BoardLayout, step: float) -> list[Offcut]:
@@ -125,6 +138,7 @@ def _offcuts(board: BoardLayout, step: float) -> list[Offcut]:
             y=round(w.y, 6),
             length=round(settle(w.length, step, "down"), 6),
             width=round(settle(w.width, step, "down"), 6),
+            defects=_marks(defects_in(w, board.piece)) if board.piece else [],
         )
         for w in board.leftovers
         if w.name

@@ -6,13 +6,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from boardwright.core.findings import Finding, Severity
-from boardwright.core.lengths import INCH, Printer
+from boardwright.core.lengths import Printer
 from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
 from boardwright.stock.on_rack import OnRack, joined, with_rack
-from boardwright.stock.rack_words import of_each_size, on_the_rack, rack_text, split_tally
+from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
     BoardLayout,
     Leftover,
@@ -29,8 +29,6 @@ from boardwright.stock.wording import counted, percent, sold
 
 EFFORT = 0.15
 """How long each lot is tried; about a second for the pieces of a chest of drawers."""
-WORTH_NAMING = (12 * INCH, 3 * INCH)
-"""Least length and width of a leftover that is worth a name [mm]: the 12 in and 3 in rule of the trade."""
 
 Wanted = tuple[RoughPart, str, int]
 """A piece to be cut: for which kind of part, for which part, which strip of it."""

@@ -20,6 +20,10 @@ from boardwright.tables.records import LumberClass
 
 WORTH = 0.125
 """A square metre of the rack counts as much as this of one that is bought, so that the rack is used first."""
+OPENED = 0.05
+"""Each piece of the rack that is cut counts as so much more of its area [m2], so that few are opened."""
+MOST = 60
+"""Most pieces of the rack that are tried for one lot: half of them the smallest, to use them up, half the largest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +52,7 @@ class OnRack:
 
 
 def _priced(id: str, length: float, width: float, trims: tuple[float, float] = (0.0, 0.0)) -> StockSize:
-    return StockSize(id, length, width, 1, round(WORTH * length * width / 1e6, 6), *trims)
+    return StockSize(id, length, width, 1, round(WORTH * (length * width / 1e6 + OPENED), 6), *trims)
 
 
 def serves(piece: RackPiece, stock: Stock, lumber: LumberClass | None, planed: float, tables: Tables) -> bool:
@@ -95,7 +99,7 @@ def usable(
         kerf: the saw's cut [mm].
     """
     found = []
-    for piece in pieces:
+    for piece in _few(pieces):
         end = 0.0 if piece.cut_from else trims[0]
         edge = 0.0 if piece.cut_from and piece.kind == "sheet" else trims[1]
         if piece.length - 2 * end < least[0] - 1e-6 or piece.width - 2 * edge < least[1] - 1e-6:
@@ -110,6 +114,13 @@ def usable(
         if clearing.pieces:
             found.append(OnRack(piece, whole, clearing))
     return tuple(found)
+
+
+def _few(pieces: Sequence[RackPiece]) -> list[RackPiece]:
+    """No more pieces than are tried, in the order in which they came."""
+    order = sorted(range(len(pieces)), key=lambda n: (pieces[n].length * pieces[n].width, n))
+    kept = order if len(order) <= MOST else order[: MOST // 2] + order[-MOST // 2 :]
+    return [pieces[n] for n in sorted(kept)]
 
 
 def _room(size: StockSize) -> Box:

@@ -7,14 +7,18 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from boardwright.core.findings import Finding, Place, Severity
-from boardwright.core.lengths import Printer
+from boardwright.core.lengths import INCH, Printer
 from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.piece.records import Piece
+from boardwright.stock.clear import clear_pieces
 from boardwright.stock.on_rack import WORTH, OnRack
 from boardwright.stock.records import BoardLayout, Leftover, Lot, Tally
 from boardwright.stock.solution import Answer
+from boardwright.stock.units import to_units
 from boardwright.stock.wording import percent, sold
 
+WORTH_NAMING = (12 * INCH, 3 * INCH)
+"""Least length and width of a leftover that is worth a name [mm]: the 12 in and 3 in rule of the trade."""
 WETTER = 2.0
 """Boards whose moisture differs from what the piece is figured with by more than this are pointed out [%]
 (common practice)."""
@@ -49,21 +53,34 @@ def on_the_rack(
 
 
 def _named(leftovers: Sequence[Leftover], piece: RackPiece) -> tuple[Leftover, ...]:
-    """Leftovers named after their board; one with a defect in it gets no name."""
+    """Leftovers named after their board; one with defects must have a clear piece in it that is worth a name."""
     out = []
     number = 0
     for left in leftovers:
-        clear = left.name and not any(_meet(left, d) for d in piece.defects)
-        number += bool(clear)
-        out.append(replace(left, name=f"{piece.name}-{number}" if clear else ""))
+        keep = left.name and _clear_enough(left, defects_in(left, piece))
+        number += bool(keep)
+        out.append(replace(left, name=f"{piece.name}-{number}" if keep else ""))
     return tuple(out)
 
 
-def _meet(left: Leftover, d: Defect) -> bool:
-    return (
-        left.x < d.x + d.length and d.x < left.x + left.length
-        and left.y < d.y + d.width and d.y < left.y + left.width
-    )  # fmt: skip
+def _clear_enough(left: Leftover, marks: Sequence[Defect]) -> bool:
+    if not marks:
+        return True
+    boxes = [(to_units(d.x), to_units(d.y), to_units(d.x + d.length), to_units(d.y + d.width)) for d in marks]
+    room = (0, 0, to_units(left.length), to_units(left.width))
+    least = (to_units(WORTH_NAMING[0]), to_units(WORTH_NAMING[1]))
+    return bool(clear_pieces(room, boxes, 0, least).pieces)
+
+
+def defects_in(left: Leftover, piece: RackPiece) -> tuple[Defect, ...]:
+    """The defects of a board as far as they lie in a leftover, from the leftover's own corner."""
+    found = []
+    for d in piece.defects:
+        x0, y0 = max(d.x, left.x), max(d.y, left.y)
+        x1, y1 = min(d.x + d.length, left.x + left.length), min(d.y + d.width, left.y + left.width)
+        if x1 - x0 > 1e-6 and y1 - y0 > 1e-6:
+            found.append(Defect(x0 - left.x, y0 - left.y, x1 - x0, y1 - y0, d.what))
+    return tuple(found)
 
 
 def rack_text(layouts: Sequence[BoardLayout], answer: Answer, what: Tally) -> str:
@@ -77,8 +94,8 @@ def rack_text(layouts: Sequence[BoardLayout], answer: Answer, what: Tally) -> st
         over = percent(answer.cost / answer.lower_bound - 1) if answer.lower_bound > 0 else "an unknown share"
         bound = f"at most {over} over the least there can be"
     return (
-        f"{own} from the rack, {bought} bought ({bound}, a square metre of the rack counted as {WORTH:g} of one "
-        f"bought); {percent(what.lost_share)} of the face does not end in a part"
+        f"{own} from the rack, {bought} bought ({bound}, the rack's wood counted at {WORTH:g} of what is bought); "
+        f"{percent(what.lost_share)} of the face does not end in a part"
     )
 
 

@@ -11,7 +11,7 @@ from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.choices import Allowances
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest
-from boardwright.stock.on_rack import serves, usable
+from boardwright.stock.on_rack import MOST, serves, usable
 from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.stock.rough import board_thickness
 from boardwright.tables.bundle import Tables
@@ -105,7 +105,10 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
     planed = max(_planed(r, stock) for r in request.parts)
     pieces = [p for p in rack.pieces if serves(p, stock, lumber, planed, tables)]
     found = usable(pieces, trims, least, request.kerf)
-    there = f"{len(found)} on the rack that serve; " if found else "none on the rack that serves; "
+    there = "none on the rack that serves; "
+    if found:
+        of = f" of {len(pieces)}" if len(pieces) > MOST else ""
+        there = f"{len(found)}{of} on the rack that serve; "
     return replace(request, rack=found, kind=kind, assumed=there + request.assumed)
 
 

@@ -16,6 +16,7 @@ from boardwright.stock.clear import clear_pieces, halves, overlap
 from boardwright.stock.instance import Instance, Item, StockSize
 from boardwright.stock.on_rack import OnRack, joined, serves, usable, with_rack
 from boardwright.stock.rack_bound import rack_bound
+from boardwright.stock.rack_words import defects_in
 from boardwright.stock.records import Result
 from boardwright.stock.run import run_stock, shop_choices
 from boardwright.stock.sheets import lay_out_sheets
@@ -193,12 +194,32 @@ def test_no_part_lies_on_a_defect() -> None:
                 p.x >= d.x + d.length or d.x >= p.x + p.length or p.y >= d.y + d.width or d.y >= p.y + p.width
             )
             assert apart
+
+
+def test_an_offcut_keeps_the_knots_that_are_in_it() -> None:
+    """A part from the near end of a long board: the rest stays whole, with its knot, and goes back so."""
+    result = stocked(panel("20", "6"), board("B1", 96, 8, knot(60, 3, 5, 2)))
+    [layout] = result.value.lots[0].layouts
+    assert layout.piece is not None
+    kept = [w for w in layout.leftovers if w.name]
+    marks = [(w, d) for w in kept for d in defects_in(w, layout.piece)]
+    assert len(marks) <= 1
+    for w, d in marks:
+        assert (w.x + d.x, w.y + d.y) == pytest.approx((60 * INCH, 3 * INCH))
+        assert (d.length, d.width) == pytest.approx((5 * INCH, 2 * INCH))
+        assert d.what == "knot"
+    left = sum(w.length * w.width for w in kept)
+    assert left > 0.5 * 96 * 8 * INCH**2
+
+
+def test_a_leftover_that_is_all_knots_gets_no_name() -> None:
+    marks = (knot(40, 0, 56, 6),)
+    result = stocked(panel("30", "5"), board("B1", 96, 8, *marks))
+    [layout] = result.value.lots[0].layouts
+    assert layout.piece is not None
     for w in layout.leftovers:
-        clear = all(
-            w.x >= d.x + d.length or d.x >= w.x + w.length or w.y >= d.y + d.width or d.y >= w.y + w.width
-            for d in marks
-        )
-        assert clear or not w.name
+        if defects_in(w, layout.piece):
+            assert not w.name
 
 
 def test_a_board_that_is_all_knots_is_left_alone() -> None:
