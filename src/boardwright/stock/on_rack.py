@@ -98,12 +98,17 @@ def usable(
         least: length and width of the smallest part [mm].
         kerf: the saw's cut [mm].
     """
-    found = []
-    for piece in _few(pieces):
+
+    def trimmed(piece: RackPiece) -> tuple[RackPiece, float, float]:
         end = 0.0 if piece.cut_from else trims[0]
-        edge = 0.0 if piece.cut_from and piece.kind == "sheet" else trims[1]
-        if piece.length - 2 * end < least[0] - 1e-6 or piece.width - 2 * edge < least[1] - 1e-6:
-            continue
+        return piece, end, 0.0 if piece.cut_from and piece.kind == "sheet" else trims[1]
+
+    def takes(piece: RackPiece, end: float, edge: float) -> bool:
+        room = (piece.length - 2 * end, piece.width - 2 * edge)
+        return room[0] >= least[0] - 1e-6 and room[1] >= least[1] - 1e-6
+
+    found = []
+    for piece, end, edge in _few([p for p in map(trimmed, pieces) if takes(*p)]):
         whole = _priced(f"rack {piece.name}", piece.length, piece.width, (end, edge))
         room = _room(whole)
         marks = [m for m in (_box(d) for d in piece.defects) if overlap(m, room)]
@@ -116,11 +121,11 @@ def usable(
     return tuple(found)
 
 
-def _few(pieces: Sequence[RackPiece]) -> list[RackPiece]:
+def _few(there: Sequence[tuple[RackPiece, float, float]]) -> list[tuple[RackPiece, float, float]]:
     """No more pieces than are tried, in the order in which they came."""
-    order = sorted(range(len(pieces)), key=lambda n: (pieces[n].length * pieces[n].width, n))
+    order = sorted(range(len(there)), key=lambda n: (there[n][0].length * there[n][0].width, n))
     kept = order if len(order) <= MOST else order[: MOST // 2] + order[-MOST // 2 :]
-    return [pieces[n] for n in sorted(kept)]
+    return [there[n] for n in sorted(kept)]
 
 
 def _room(size: StockSize) -> Box:

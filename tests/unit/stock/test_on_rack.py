@@ -290,3 +290,10 @@ def test_the_bound_knows_what_fits_nowhere_on_the_rack() -> None:
     small = StockSize("small", 600.0, 500.0, 5, 0.01)
     new = StockSize("new", 2000.0, 1000.0, None, 2.0)
     assert rack_bound(Instance((Item("p", 1000.0, 400.0, 1),), (new, small))) == pytest.approx(2.0)
+
+
+def test_a_large_rack_is_tried_in_part() -> None:
+    """Of 200 boards that take a part and 200 that take none, the 30 smallest and the 30 largest of the first."""
+    many = [board(f"B{n}", 40 + n / 4, 8) for n in range(200)] + [board(f"C{n}", 10, 8) for n in range(200)]
+    found = usable(many, (2 * INCH, INCH / 4), (30 * INCH, 5 * INCH), KERF)
+    assert [o.piece.name for o in found] == [f"B{n}" for n in (*range(30), *range(170, 200))]
