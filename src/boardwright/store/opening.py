@@ -138,35 +138,39 @@ def open_rack(where: str) -> tuple[Store | None, list[Finding]]:
 
 def _url(where: str) -> URL:
     """The URL of a file or of a database of a kind that is known here."""
-    if "://" not in where:
+    if "://" not in where and where.strip():
         return URL.create("sqlite", database=where)
     try:
         url = make_url(where)
         if url.drivername in ("postgresql", "postgres"):
             url = url.set(drivername="postgresql+psycopg")
-        if url.get_backend_name() not in ("sqlite", "postgresql"):
-            raise ArgumentError(where)
+        if url.get_backend_name() not in ("sqlite", "postgresql") or not url.database:
+            raise Refused(_bad_address(where))
         url.get_dialect()
         if url.get_backend_name() == "postgresql":
             url.get_dialect().import_dbapi()
     except (ArgumentError, NoSuchModuleError):
-        raise Refused(
-            Finding(
-                "rack.bad-address", Severity.ERROR, "this is not the address of a rack",
-                found=re.sub(r"://[^@]*@", "://...@", where),
-                expected="a file such as rack.db, or postgresql://user@host/name",
-                remedy="correct the address",
-            )
-        ) from None  # fmt: skip
+        raise Refused(_bad_address(where)) from None
     except ImportError:
-        raise Refused(
-            Finding(
-                "rack.no-driver", Severity.ERROR, "a rack in PostgreSQL needs its driver, which is not installed",
-                found="no package psycopg", expected="psycopg 3",
-                remedy="install boardwright with its extra `postgresql`: pip install 'boardwright[postgresql]'",
-            )
-        ) from None  # fmt: skip
+        raise Refused(_no_driver()) from None
     return url
+
+
+def _bad_address(where: str) -> Finding:
+    return Finding(
+        "rack.bad-address", Severity.ERROR, "this is not the address of a rack",
+        found=re.sub(r"://[^@]*@", "://...@", where) or "nothing",
+        expected="a file such as rack.db, or postgresql://user@host/name",
+        remedy="correct the address",
+    )  # fmt: skip
+
+
+def _no_driver() -> Finding:
+    return Finding(
+        "rack.no-driver", Severity.ERROR, "a rack in PostgreSQL needs its driver, which is not installed",
+        found="no package psycopg", expected="psycopg 3",
+        remedy="install boardwright with its extra `postgresql`: pip install 'boardwright[postgresql]'",
+    )  # fmt: skip
 
 
 def _shown(url: URL) -> str:
@@ -208,7 +212,7 @@ def _from_database(name: str, said: str) -> Finding:
     place = Place(name)
     if "not a database" in said or "malformed" in said:
         return _not_a_rack(name, said)
-    if "locked" in said or "lock timeout" in said:
+    if "locked" in said or "lock timeout" in said or "duplicate key" in said or "UNIQUE constraint" in said:
         return Finding(
             "rack.busy", Severity.ERROR, "another program is writing to the rack", place, said,
             f"free within {WAIT:g} s", remedy="try again when it has finished; nothing was changed",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sqlite3
+import sys
 from pathlib import Path
 
 import pytest
@@ -80,9 +81,21 @@ def test_another_program_that_writes_is_waited_for(tmp_path: Path, monkeypatch: 
     assert add_pieces(store, [board()])[1] == []
 
 
-@pytest.mark.parametrize("address", ["mysql://me@host/rack", "postgresql+other://me@host/rack", "what://"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "mysql://me@host/rack",
+        "postgresql+other://me@host/rack",
+        "what://",
+        "",
+        "  ",
+        "sqlite://",
+        "postgresql://host",
+    ],
+)
 def test_addresses_of_other_kinds_are_refused(address: str) -> None:
     assert codes(open_rack(address)[1]) == ["rack.bad-address"]
+    assert codes(start_rack(address, "in")) == ["rack.bad-address"]
 
 
 def test_a_password_is_never_shown() -> None:
@@ -131,3 +144,10 @@ def test_a_step_that_fails_leaves_the_rack_as_it_was(store: Store) -> None:
         assert version_of(connection) == len(STEPS)
         assert "shelves" not in inspect(connection).get_table_names()
     assert names(store) == ["B1"]
+
+
+def test_postgresql_without_its_driver(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setitem(sys.modules, "psycopg", None)
+    _, findings = open_rack("postgresql://me@host/rack")
+    assert codes(findings) == ["rack.no-driver"]
+    assert "boardwright[postgresql]" in findings[0].remedy
