@@ -14,7 +14,6 @@ from typing import Literal
 PieceKind = Literal["board", "sheet"]
 SupplyKind = Literal["hardware", "glue", "finish"]
 PriceUnit = Literal["board foot", "square metre", "sheet", "piece"]
-PIECE_KINDS: tuple[PieceKind, ...] = ("board", "sheet")
 SUPPLY_KINDS: tuple[SupplyKind, ...] = ("hardware", "glue", "finish")
 PRICE_UNITS: tuple[PriceUnit, ...] = ("board foot", "square metre", "sheet", "piece")
 BOUGHT = "bought"

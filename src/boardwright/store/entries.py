@@ -9,7 +9,7 @@ from typing import TypeVar
 
 from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.length_text import LengthError, Units
-from boardwright.core.lengths import Printer, read_length
+from boardwright.core.lengths import read_length
 from boardwright.core.rack import PRICE_UNITS, SUPPLY_KINDS, Price, RackPiece, Supply
 from boardwright.store import words
 from boardwright.tables.bundle import NOMINAL_MATCH, Tables
@@ -305,9 +305,3 @@ def _cells_of_piece(piece: RackPiece, units: Units) -> dict[str, str]:
         "note": piece.note,
         "picture": piece.picture,
     }
-
-
-def thickness_text(piece: RackPiece, tables: Tables, printer: Printer) -> str:
-    """The thickness of a piece as the shop says it: `4/4`, `25 mm`, `1/2 in`."""
-    row = tables.lumber.get(piece.lumber)
-    return row.name if row else words.written(piece.thickness, printer.units)
