@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import itertools
 import os
 import shutil
 import subprocess
@@ -13,8 +12,6 @@ from pathlib import Path
 import pytest
 
 from boardwright.store.opening import Store, open_rack, start_rack
-
-NUMBERS = itertools.count(1)
 
 
 def _program(name: str) -> str | None:
@@ -59,21 +56,26 @@ def postgresql() -> Iterator[str]:
         shutil.rmtree(folder, ignore_errors=True)
 
 
-def new_database(server: str) -> str:
-    """URL of an empty database."""
+def _database(server: str) -> str:
+    """URL of a database of this run, emptied."""
     import psycopg
 
-    name = f"rack_{os.getpid()}_{next(NUMBERS)}"
-    with psycopg.connect(server, autocommit=True) as connection:
-        connection.execute(f'CREATE DATABASE "{name}"')
+    name = f"rack_{os.getpid()}"
     base, _, rest = server.partition("?")
-    return f"{base.rpartition('/')[0]}/{name}?{rest}"
+    url = f"{base.rpartition('/')[0]}/{name}?{rest}"
+    with psycopg.connect(server, autocommit=True) as connection:
+        if not connection.execute("SELECT 1 FROM pg_database WHERE datname = %s", [name]).fetchone():
+            connection.execute(f'CREATE DATABASE "{name}"')
+    with psycopg.connect(url, autocommit=True) as connection:
+        connection.execute("DROP SCHEMA public CASCADE")
+        connection.execute("CREATE SCHEMA public")
+    return url
 
 
 @pytest.fixture
 def empty_database(postgresql: str) -> str:
     """URL of an empty database of PostgreSQL."""
-    return new_database(postgresql)
+    return _database(postgresql)
 
 
 @pytest.fixture(params=["sqlite", "postgresql"])
