@@ -46,6 +46,7 @@ docs: $(READY)
 	$(BIN)/python tools/check_docs.py
 	$(BIN)/python tools/design_docs.py
 	$(BIN)/python tools/command_docs.py
+	$(BIN)/python tools/rack_docs.py
 	$(BIN)/python tools/joint_docs.py
 
 # The picture in the README: the cover of a plan. Needs pdftoppm (on Debian: poppler-utils).

@@ -13,6 +13,7 @@ from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
+from boardwright.core.rack import Rack
 from boardwright.design.load import Design, load_text
 from boardwright.piece.records import Piece
 from boardwright.piece.run import set_out
@@ -146,7 +147,10 @@ def check_file(path: str | Path, units: str | None = None) -> Result:
 
 
 def make_plan(
-    result: Result, progress: Progress | None = None, stop: Callable[[], bool] | None = None
+    result: Result,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+    rack: Rack | None = None,
 ) -> tuple[Plan | None, list[Finding]]:
     """The plan of a checked design: stock, drawings, record.
 
@@ -154,6 +158,7 @@ def make_plan(
         result: from `check_text` or `check_file`.
         progress: told what is being done.
         stop: asked now and then; True ends the search for better layouts.
+        rack: what is on the shop's rack; parts are laid on it first. None when there is none.
 
     Returns:
         The plan, or None when there is no piece; and all findings, those of the stock included.
@@ -166,7 +171,7 @@ def make_plan(
     say = progress or (lambda _: None)
     say("laying out boards and sheets")
     sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
-    choices = shop_choices(result.design, sizes.value)
+    choices = replace(shop_choices(result.design, sizes.value), rack=rack)
     stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
     findings = grouped([*result.findings, *stock.findings])
     say("drawing")

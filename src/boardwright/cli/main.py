@@ -13,6 +13,8 @@ from typing import Annotated
 import typer
 
 from boardwright.cli import show
+from boardwright.cli.rack import rack_app
+from boardwright.cli.rack_options import MaybeRackOpt, open_or_end, rack_now
 from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
@@ -23,6 +25,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     help="From a design file to a checked piece of furniture and a printed plan.",
 )
+app.add_typer(rack_app, name="rack")
 
 
 class Units(StrEnum):
@@ -164,6 +167,7 @@ def plan(
     files_: Annotated[
         str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
     ] = "json,csv,svg,step,pdf",
+    rack: MaybeRackOpt = None,
 ) -> None:
     """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""
     from boardwright.pipeline import make_plan
@@ -177,9 +181,10 @@ def plan(
         )
 
     _need_file(file)
+    there = rack_now(open_or_end(rack)) if rack is not None else None
     with _progress(format) as say:
         result = check_file(file, _units(units))
-        made, findings = make_plan(result, progress=say)
+        made, findings = make_plan(result, progress=say, rack=there)
         if made is not None:
             try:
                 paths = publish(made, out, paper.value, kinds, progress=lambda p: say(f"wrote {p.name}"))
@@ -193,7 +198,10 @@ def plan(
         show.show_findings(findings)
         if made is not None:
             pdf = next((p for p in paths if p.suffix == ".pdf"), None)
-            typer.echo(f"{len(paths)} files in {out}" + (f"; the plan is {pdf}" if pdf else ""))
+            typer.echo(
+                f"{len(paths)} {'file' if len(paths) == 1 else 'files'} in {out}"
+                + (f"; the plan is {pdf}" if pdf else "")
+            )
     raise typer.Exit(1 if has_errors(findings) or made is None else 0)
 
 

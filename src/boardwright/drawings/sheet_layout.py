@@ -43,13 +43,14 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What is left over: a rectangle [mm]; `kept` when it goes back on the rack."""
+    """What is left over: a rectangle [mm]; `kept` when it goes back on the rack, under a `name` if it has one."""
 
     x: float
     y: float
     length: float
     width: float
     kept: bool = False
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,7 @@ def layout_drawing(
     hue: str = "light wood",
     grain: bool = True,
     paper: float = 180.0,
+    defects: Sequence[Left] = (),
 ) -> Drawing:
     """The layout of one board or sheet, its length to the right.
 
@@ -87,12 +89,17 @@ def layout_drawing(
         hue: family of the material, a key of `styles.HUES`.
         grain: True to draw the direction of the grain.
         paper: width of the drawing [mm].
+        defects: rectangles that are stayed clear of; each is crossed out.
     """
     reduction = fitting(printer.units, length, width, paper - 18, 120.0)
     k = 1 / reduction
     entities: list[Entity] = [Fill(_corners((0, 0, length * k, width * k)), 0.04)]
     for w in left:
         entities += _waste(w, k, printer)
+    for d in defects:
+        x0, y0, x1, y1 = d.x * k, d.y * k, (d.x + d.length) * k, (d.y + d.width) * k
+        entities += [Fill(_corners((x0, y0, x1, y1)), 0.25), Line(_corners((x0, y0, x1, y1)), "thin", True)]
+        entities += [Line(((x0, y0), (x1, y1)), "thin"), Line(((x0, y1), (x1, y0)), "thin")]
     outside: list[tuple[Point, Laid]] = []
     for p in placed:
         box = (p.x * k, p.y * k, (p.x + p.length) * k, (p.y + p.width) * k)
@@ -129,7 +136,7 @@ def _waste(w: Left, k: float, printer: Printer) -> list[Entity]:
     """A leftover: hatched, or with its sizes when it goes back on the rack."""
     x0, y0, x1, y1 = w.x * k, w.y * k, (w.x + w.length) * k, (w.y + w.width) * k
     if w.kept:
-        text = f"keep {printer.size(w.length)} × {printer.size(w.width)}"
+        text = f"keep {printer.size(w.length)} × {printer.size(w.width)}" + (f", {w.name}" if w.name else "")
         lines: list[Entity] = [Line(_corners((x0, y0, x1, y1)), "moved", True)]
         for turn, room, high in ((0.0, x1 - x0, y1 - y0), (90.0, y1 - y0, x1 - x0)):
             if text_width(text, SIZE) + 2 <= room and high >= SIZE + 1.4:

@@ -10,7 +10,7 @@ from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Chain, Piece
 from boardwright.plan.cautions import cautions
-from boardwright.plan.facts import allowances, facts, notes
+from boardwright.plan.facts import allowances, cost_facts, facts, notes
 from boardwright.plan.joints import joint_groups, plan_joints
 from boardwright.plan.parts import exact, kinds, letters_of, plan_part, size, sizes
 from boardwright.plan.pictures import pictures
@@ -52,13 +52,14 @@ def build_plan(
         "units": piece.units,
         "step": Size(mm=piece.step, text=printer.size(piece.step)),
         "outside": outside,
-        "facts": facts(piece, printer),
+        "facts": [*facts(piece, printer), *cost_facts(stock.cost)],
         "parts": _parts(piece, printer, letters, stock),
         "joints": joints,
         "joint_groups": joint_groups(joints),
         "steps": steps,
         "subassemblies": subassemblies,
         "buy": buy_lines(stock),
+        "supplies": [{"name": b.supply, "quantity": b.taken} for b in stock.buy if b.taken],
         "layouts": boards,
         "layout_summaries": summaries,
         "drawings": pictures(piece, printer, letters, drawn, steps, say),

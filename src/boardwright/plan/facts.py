@@ -48,6 +48,11 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
     return out
 
 
+def cost_facts(cost: str) -> list[Fact]:
+    """What the buying list comes to, where the rack has prices."""
+    return [Fact(name="To buy", text=cost)] if cost else []
+
+
 def _coarse(mm: float, printer: Printer) -> str:
     """A computed place, to 1/2 in or 10 mm; it is not a size that anyone cuts."""
     if printer.units == "in":

@@ -155,6 +155,13 @@ class Buy(Record):
     source: str = ""
 
 
+class TakenSupply(Record):
+    """How much of a supply of the rack is used, instead of being bought."""
+
+    name: str
+    quantity: float
+
+
 class Placed(Record):
     """A rectangle on a board or sheet [mm]: lower left corner, size along the board and across it."""
 
@@ -181,6 +188,45 @@ class SawCuts(Record):
     """Pieces that are done with these cuts, by their label; empty when none is."""
 
 
+class RackDefect(Record):
+    """A rectangle that no part may touch [mm]: near corner, size along the board and across it."""
+
+    x: float
+    y: float
+    length: float
+    width: float
+    what: str = ""
+
+
+class RackPiece(Record):
+    """What a board or sheet is on the rack; `name` is "" when it is bought.
+
+    `material` is a key of the species table or a family of the sheet table, `thickness` as sold [mm], `lumber` the key
+    of a board's thickness class.
+    """
+
+    name: str
+    kind: Literal["board", "sheet"]
+    material: str
+    thickness: float
+    lumber: str = ""
+    defects: list[RackDefect] = Field(default_factory=list)
+
+
+class Offcut(Record):
+    """What is left of a board or sheet and worth keeping [mm]: lower left corner, size along it and across it.
+
+    `name` is what is written on it; "" when its board has no name yet. Its defects are from its own corner.
+    """
+
+    name: str
+    x: float
+    y: float
+    length: float
+    width: float
+    defects: list[RackDefect] = Field(default_factory=list)
+
+
 class Layout(Record):
     """One board or sheet and what is cut from it."""
 
@@ -196,6 +242,8 @@ class Layout(Record):
     used_share: float
     """Share of the face that goes into parts, 0 to 1."""
     drawing: str
+    rack: RackPiece | None = None
+    offcuts: list[Offcut] = Field(default_factory=list)
 
 
 class LayoutSummary(Record):
@@ -296,6 +344,7 @@ class Plan(Record):
     """Putting it together, in order; subassemblies before the step that uses them."""
     subassemblies: list[PlanSubassembly] = Field(default_factory=list)
     buy: list[Buy]
+    supplies: list[TakenSupply] = Field(default_factory=list)
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
     drawings: list[DrawingRecord]

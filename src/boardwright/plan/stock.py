@@ -3,14 +3,28 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 
 from boardwright.core.lengths import Printer, settle
+from boardwright.core.rack import Defect
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
 from boardwright.plan.pictures import PAGE
-from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, SawCuts, Size, Strip
-from boardwright.stock.records import BoardLayout, Lot, RoughPart, StockResult
+from boardwright.plan.schema import (
+    Buy,
+    Layout,
+    LayoutSummary,
+    Offcut,
+    Placed,
+    RackDefect,
+    RackPiece,
+    SawCuts,
+    Size,
+    Strip,
+)
+from boardwright.stock.rack_words import defects_in
+from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, StockResult
 from boardwright.stock.saw_order import Sawing, sawings
 from boardwright.stock.solution import CutLine
 
@@ -91,6 +105,8 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
         cutting=[_sawing(s, printer) for s in sawings(board, lot.kerf)],
         used_share=round(board.used_share, 6),
         drawing=f"layout-{board.id}",
+        rack=_rack_piece(board),
+        offcuts=_offcuts(board, printer.step),
     )
 
 
@@ -111,6 +127,45 @@ def _sawing(s: Sawing, printer: Printer) -> SawCuts:
             ),
         }
     )
+
+
+def _rack_piece(board: BoardLayout) -> RackPiece | None:
+    own = board.piece
+    if own is None:
+        return None
+    return RackPiece(
+        name=own.name,
+        kind=own.kind,
+        material=own.material,
+        thickness=round(own.thickness, 6),
+        lumber=own.lumber,
+        defects=_marks(own.defects),
+    )
+
+
+def _marks(defects: Sequence[Defect]) -> list[RackDefect]:
+    return [
+        RackDefect(
+            x=round(d.x, 6), y=round(d.y, 6), length=round(d.length, 6), width=round(d.width, 6), what=d.what
+        )
+        for d in defects
+    ]  # fmt: skip
+
+
+def _offcuts(board: BoardLayout, step: float) -> list[Offcut]:
+    """Leftovers that are kept, to the step below; those of a bought board are named when they go on the rack."""
+    return [
+        Offcut(
+            name=w.name if board.from_rack else "",
+            x=round(w.x, 6),
+            y=round(w.y, 6),
+            length=round(settle(w.length, step, "down"), 6),
+            width=round(settle(w.width, step, "down"), 6),
+            defects=_marks(defects_in(w, board.piece)) if board.piece else [],
+        )
+        for w in board.leftovers
+        if w.name
+    ]
 
 
 def _tool(printer: Printer, mm: float) -> Size:
@@ -136,11 +191,21 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
             for p in board.placed
         ],
         _AsSold(printer),
-        [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
+        [_left(w, board) for w in board.leftovers],
         [_cut(c, lot.kerf, board) for c in board.cuts if c.stage > 0],
         HUES[lot.kind],
         paper=PAGE,
+        defects=_defects(board),
     )
+
+
+def _left(w: Leftover, board: BoardLayout) -> Left:
+    return Left(w.x, w.y, w.length, w.width, bool(w.name), w.name if board.from_rack else "")
+
+
+def _defects(board: BoardLayout) -> list[Left]:
+    """Defects as far as they lie on the face."""
+    return [Left(d.x, d.y, d.length, d.width) for d in board.piece.defects] if board.piece else []
 
 
 def _cut(cut: CutLine, kerf: float, board: BoardLayout) -> SawCut:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 from boardwright.core.findings import Finding, Severity
-from boardwright.core.lengths import INCH, Printer
+from boardwright.core.lengths import Printer
+from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
+from boardwright.stock.on_rack import OnRack, joined, with_rack
+from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
     BoardLayout,
     Leftover,
@@ -28,8 +30,6 @@ from boardwright.stock.wording import counted, percent, sold
 
 EFFORT = 0.15
 """How long each lot is tried; about a second for the pieces of a chest of drawers."""
-WORTH_NAMING = (12 * INCH, 3 * INCH)
-"""Least length and width of a leftover that is worth a name [mm]: the 12 in and 3 in rule of the trade."""
 
 Wanted = tuple[RoughPart, str, int]
 """A piece to be cut: for which kind of part, for which part, which strip of it."""
@@ -47,6 +47,7 @@ class LotRequest:
         kerf: of the saw [mm].
         on_hand: the sizes are the shop's own.
         assumed: what was assumed about them.
+        rack: pieces of the rack that are used first; `kind` is what they are, and what is bought.
     """
 
     id: str
@@ -57,6 +58,8 @@ class LotRequest:
     kerf: float
     on_hand: bool
     assumed: str
+    rack: tuple[OnRack, ...] = ()
+    kind: RackPiece | None = None
 
 
 def lay_out(
@@ -77,6 +80,7 @@ def lay_out(
         The lot; errors where a piece fits nowhere, or the check found a fault.
     """
     instance, queues = _question(request)
+    instance = with_rack(instance, request.rack)
     lay = lay_out_boards if request.stock.kind == "wood" else lay_out_sheets
     faults = problems(instance)
     if faults:
@@ -84,7 +88,11 @@ def lay_out(
     else:
         answer = _in_order(lay(instance, effort=EFFORT, stop=stop), request.kerf)
         faults = verify(instance, answer)
-    layouts = _layouts(request, answer, queues, printer)
+        answer, more = joined(instance, answer, request.rack)
+        faults += more
+    layouts = on_the_rack(
+        _layouts(request, answer, queues, printer), request.rack, request.kind, request.title
+    )
     findings = [_invalid(request, faults)] if faults else []
     findings += _unplaced(request, queues, answer, printer)
     what = tally([(b.length, b.width) for b in layouts])
@@ -93,7 +101,7 @@ def lay_out(
         request.stock.id,
         request.stock.kind,
         request.title,
-        _sizes(layouts, printer),
+        of_each_size(layouts, printer),
         request.kerf,
         layouts,
         answer.bins_bound,
@@ -103,7 +111,8 @@ def lay_out(
         what,
         request.on_hand,
         request.assumed,
-        _text(request, answer, what),
+        rack_text(layouts, answer, what) if request.rack else _text(request, answer, what),
+        *split_tally(layouts, tally, what, bool(request.rack)),
     )
     return lot, findings
 
@@ -135,7 +144,7 @@ def _layouts(
     request: LotRequest, answer: Answer, queues: dict[str, list[Wanted]], printer: Printer
 ) -> tuple[BoardLayout, ...]:
     """The boards with the pieces' names; what stays in the queues is on none of them."""
-    sizes = {s.id: s for s in request.sizes}
+    sizes = {s.id: s for s in (*request.sizes, *(on.whole for on in request.rack))}
     noun = "board" if request.stock.kind == "wood" else "sheet"
     layouts = []
     for n, cut_from in enumerate(answer.bins, 1):
@@ -178,11 +187,6 @@ def _leftovers(cut_from: Bin) -> tuple[Leftover, ...]:
         named += keep
         out.append(Leftover(f"leftover {named}" if keep else "", r.x0, r.y0, length, width))
     return tuple(out)
-
-
-def _sizes(layouts: Sequence[BoardLayout], printer: Printer) -> tuple[str, ...]:
-    count = Counter((b.width, b.length) for b in layouts)
-    return tuple(f"{n} of {sold(printer.units, *size)}" for size, n in sorted(count.items()))
 
 
 def _text(request: LotRequest, answer: Answer, what: Tally) -> str:

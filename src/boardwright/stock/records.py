@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boardwright.core.findings import Finding, Place
+from boardwright.core.rack import Rack, RackPiece
 from boardwright.stock.solution import CutLine, Rectangle
 
 Triple = tuple[float, float, float]
@@ -25,6 +26,7 @@ class ShopChoices:
         strip_max: widest strip in a glue-up [mm].
         boards: boards (or sheets) on hand: stock, length [mm], width [mm], how many.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
+        rack: what is on the shop's rack; None when no rack was named.
     """
 
     kerf: float | None = None
@@ -32,6 +34,7 @@ class ShopChoices:
     strip_max: float | None = None
     boards: tuple[tuple[str, float, float, int], ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
+    rack: Rack | None = None
 
     def place(self, path: str) -> Place:
         """Where a path stands in the file; the path alone when that is not known."""
@@ -129,6 +132,7 @@ class BoardLayout:
         cuts: in an order in which they can be made.
         leftovers: the largest first.
         used_share: share of its face that goes into rough pieces, 0 to 1.
+        piece: what it is on the rack; its name is "" when it is bought. None before that is known.
     """
 
     id: str
@@ -142,6 +146,12 @@ class BoardLayout:
     cuts: tuple[CutLine, ...]
     leftovers: tuple[Leftover, ...]
     used_share: float
+    piece: RackPiece | None = None
+
+    @property
+    def from_rack(self) -> bool:
+        """True when it is on the rack already."""
+        return self.piece is not None and self.piece.name != ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +198,7 @@ class Lot:
         on_hand: cut from boards that the file says are there.
         assumed: what was assumed about the boards or sheets.
         text: count, bound and waste in one line.
+        from_rack, bought: what comes from the rack and what is bought, where both were to be had.
     """
 
     id: str
@@ -205,17 +216,24 @@ class Lot:
     on_hand: bool
     assumed: str
     text: str
+    from_rack: Tally | None = None
+    bought: Tally | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`."""
+    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`.
+
+    `supply` and `taken` are the name of a supply of the rack, and how much of it is used instead of being bought.
+    """
 
     group: str
     item: str
     quantity: str
     detail: str = ""
     source: str = ""
+    supply: str = ""
+    taken: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,6 +246,7 @@ class StockResult:
         buy: the buying list.
         rules: allowances and rules that were used, one line each.
         glue_area: faces that are glued, one side counted [mm2].
+        cost: what the buying list comes to by the rack's prices; "" when it has none.
     """
 
     rough: tuple[RoughPart, ...]
@@ -235,6 +254,7 @@ class StockResult:
     buy: tuple[BuyLine, ...]
     rules: tuple[str, ...]
     glue_area: float
+    cost: str = ""
 
 
 @dataclass(frozen=True, slots=True)

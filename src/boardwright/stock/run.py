@@ -11,10 +11,12 @@ from boardwright.core.lengths import Printer, Units
 from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.buying import buying_list, glued_area
 from boardwright.stock.choices import Allowances, allowances, shop_choices
+from boardwright.stock.costs import with_costs
 from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
 from boardwright.stock.instance import StockSize
 from boardwright.stock.lots import LotRequest, lay_out
-from boardwright.stock.racks import racks_of, sizes_for
+from boardwright.stock.rack_words import as_bought, rack_findings
+from boardwright.stock.racks import from_rack, racks_of, sizes_for
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
 from boardwright.stock.rough import (
     MACHINE_MINIMUM,
@@ -63,13 +65,17 @@ def run_stock(
     for request in requests:
         if progress is not None:
             progress(f"laying out {request.title}")
+        request = from_rack(request, choices.rack, tables, printer)
         lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop)
         lots.append(lot)
         findings += more
     area = glued_area(piece.joints, rough)
-    buy = buying_list(piece, lots, area, tables, printer)
+    findings += rack_findings(choices.rack, lots, piece, printer)
+    bought = as_bought(lots, printer)
+    costs = with_costs(buying_list(piece, bought, area, tables, printer), bought, choices.rack)
     return Result(
-        StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece))
+        StockResult(rough, tuple(lots), costs.lines, (*rules, *limits), area, cost=costs.text),
+        grouped(_with_places(findings, piece)),
     )
 
 
