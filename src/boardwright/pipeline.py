@@ -20,7 +20,8 @@ from boardwright.tables.bundle import Tables
 from boardwright.tables.load import load_tables
 
 if TYPE_CHECKING:
-    from boardwright.plan.schema import Plan
+    from boardwright.plan.schema import Plan, RoughLine
+    from boardwright.stock.records import Result as StockFound
 
 Progress = Callable[[str], None]
 
@@ -139,6 +140,26 @@ def check_file(path: str | Path, units: str | None = None) -> Result:
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
 
 
+def _stock(result: Result, say: Progress, stop: Callable[[], bool]) -> StockFound:
+    """The stock stage of a checked design."""
+    from boardwright.stock.run import run_stock, shop_choices
+
+    assert result.design is not None
+    assert result.piece is not None
+    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
+    choices = shop_choices(result.design, sizes.value)
+    return run_stock(result.piece, result.tables, choices, say, stop)
+
+
+def rough_sizes(result: Result) -> list[RoughLine]:
+    """Rough sizes of the wood parts of a checked design, each with its sum; none when there is no piece."""
+    if result.design is None or result.piece is None:
+        return []
+    from boardwright.plan.rough import rough_lines
+
+    return rough_lines(_stock(result, lambda _: None, lambda: False).value)
+
+
 def make_plan(
     result: Result, progress: Progress | None = None, stop: Callable[[], bool] | None = None
 ) -> tuple[Plan | None, list[Finding]]:
@@ -155,13 +176,10 @@ def make_plan(
     if result.design is None or result.piece is None:
         return None, list(result.findings)
     from boardwright.plan.build import build_plan
-    from boardwright.stock.run import run_stock, shop_choices
 
     say = progress or (lambda _: None)
     say("laying out boards and sheets")
-    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
-    choices = shop_choices(result.design, sizes.value)
-    stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
+    stock = _stock(result, say, stop or (lambda: False))
     findings = grouped([*result.findings, *stock.findings])
     say("drawing")
     return build_plan(result.design, result.piece, stock.value, findings, say), findings

@@ -106,7 +106,11 @@ def check(file: DesignArg, units: UnitsOpt = None, format: FormatOpt = Format.te
 def explain(
     file: DesignArg,
     only: Annotated[
-        str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")
+        str,
+        typer.Argument(
+            metavar="SIZE",
+            help="sizes whose name starts so, e.g. case.back; rough or rough.A for rough sizes",
+        ),
     ] = "",
     units: UnitsOpt = None,
 ) -> None:
@@ -116,7 +120,12 @@ def explain(
     if result.piece is None:
         _finish(result, Format.text)
         return
-    typer.echo(show.explanation(result.piece, only))
+    if only.startswith("rough"):
+        from boardwright.pipeline import rough_sizes
+
+        typer.echo(show.rough_list(rough_sizes(result), only.removeprefix("rough").lstrip(".")))
+    else:
+        typer.echo(show.explanation(result.piece, only))
     _after(result)
 
 

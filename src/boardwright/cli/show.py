@@ -10,6 +10,7 @@ import typer
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Part, Piece
+from boardwright.plan.schema import RoughLine
 
 COLOURS = {
     Severity.ERROR: typer.colors.RED,
@@ -68,6 +69,28 @@ def cut_list(piece: Piece) -> str:
         rows.append([letter, part.name, str(len(same)), *(p.size(s) for s in part.size), part.stock.id, note])
     head = ["", "part", "count", f"length ({piece.units})", "width", "thickness", "stock", ""]
     return table(head, rows, right=(2, 3, 4, 5))
+
+
+def rough_list(lines: Sequence[RoughLine], letter: str = "") -> str:
+    """Rough sizes with their sums: one row a letter, and a row on strips and blanks under it."""
+    rows = []
+    for r in lines:
+        if letter and r.letter != letter:
+            continue
+        rows.append([r.letter, r.name, str(r.count), r.length, r.width, r.thickness, r.lumber])
+        rows += [["", f"  {more}", "", "", "", "", ""] for more in (r.strips, r.note) if more]
+    short = [r for r in rows if not r[1].startswith("  ")]
+    if not short:
+        return f"no wood part has the letter {letter}" if letter else "no part is of wood"
+    head = ["", "part", "count", "length", "width", "thickness", "from"]
+    widths = [max(len(r[i]) for r in [head, *short]) for i in range(len(head))]
+
+    def line(cells: Sequence[str]) -> str:
+        if cells[1].startswith("  "):
+            return " " * widths[0] + cells[1]
+        return "  ".join(c.ljust(w) for c, w in zip(cells, widths, strict=True)).rstrip()
+
+    return "\n".join([line(head), line(["-" * w for w in widths]), *(line(r) for r in rows)])
 
 
 def part_ids(piece: Piece) -> str:

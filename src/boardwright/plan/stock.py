@@ -153,8 +153,17 @@ def preparation(rough: RoughPart, printer: Printer) -> list[str]:
             f"Glue up from {rough.strips} strips, each {printer.size(rough.strip[1])} wide and "
             f"{printer.size(rough.strip[0])} long, rough ({rough.strip_sum}); {first[:1].lower() + first[1:]}."
         )
+    elif rough.leaves > 1:
+        lines.append(
+            f"{first}; rough length {rough.length_sum}, rough width {rough.strip_sum}. Open the leaves like a book, "
+            "sawn faces up, and glue them edge to edge."
+        )
     else:
         lines.append(f"{first}; rough length {rough.length_sum}, rough width {rough.width_sum}.")
+    if rough.blank:
+        lines.append(f"Cut {rough.blank}. Mill the blank whole, then crosscut it.")
+    if rough.spare:
+        lines.append(f"Cut {rough.spare} more, to spare.")
     if rough.ripped_from:
         lines.append(f"{rough.ripped_from[:1].upper()}{rough.ripped_from[1:]}.")
     return lines

@@ -11,7 +11,6 @@ from boardwright.core.lengths import INCH, Printer, settle
 from boardwright.stock.choices import LEAST_STRIP, Allowances
 from boardwright.stock.instance import StockSize
 from boardwright.stock.records import RoughPart
-from boardwright.stock.wording import counted
 from boardwright.tables.bundle import Tables
 
 USUAL_STRIP = {"in": 6 * INCH, "mm": 150.0}
@@ -118,46 +117,6 @@ def stage_findings(rough: Sequence[RoughPart], tables: Tables) -> list[Finding]:
                 source=f"{most.reason}; open time: {glue.source}",
                 remedy=f"glue {first} and {second} strips first, then the two halves to each other",
                 parts=part.parts,
-            )
-        )
-    return found
-
-
-def short_findings(
-    rough: Sequence[RoughPart], machine_minimum: float, kerf: float, printer: Printer
-) -> list[Finding]:
-    """Pieces shorter than machines take, gathered into longer blanks: one finding for each width of a lot.
-
-    Args:
-        rough: rough sizes of the wood parts of the piece.
-        machine_minimum: shortest piece for jointer and planer [mm].
-        kerf: the saw's cut [mm].
-        printer: prints sizes of the plan.
-    """
-    groups: dict[tuple[str, float], list[RoughPart]] = {}
-    for part in rough:
-        if part.rough is not None and part.finished[0] < machine_minimum - 1e-6:
-            groups.setdefault((part.lot, part.strip[1]), []).append(part)
-    found = []
-    for (_, width), parts in groups.items():
-        pieces = [p.strip[0] for p in parts for _ in range(p.count * p.strips)]
-        together = sum(pieces) + kerf * (len(pieces) - 1)
-        blank = settle(max(together, machine_minimum), printer.step, "up")
-        letters = ", ".join(p.letter for p in parts)
-        lengths = ", ".join(printer.size(x) for x in sorted({p.finished[0] for p in parts}))
-        verb = "are" if len(pieces) > 1 else "is"
-        found.append(
-            Finding(
-                "stock.short-parts",
-                Severity.NOTE,
-                f"{counted(len(pieces), 'piece')} of {letters} {verb} shorter than machines usually take",
-                found=f"finished {lengths} {printer.units} long",
-                expected=f"{printer.text(machine_minimum)} or more at the jointer and planer; "
-                "the machine's manual comes first",
-                source="woodworking magazine, November 2007, p. 55, the 12 in and 3 in rule",
-                remedy=f"mill them as 1 group in a blank {printer.text(blank)} long, "
-                f"{printer.text(width)} wide, and crosscut it last",
-                parts=tuple(id for p in parts for id in p.parts),
             )
         )
     return found

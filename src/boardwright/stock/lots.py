@@ -9,9 +9,11 @@ from dataclasses import dataclass
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import INCH, Printer
 from boardwright.piece.records import Stock
+from boardwright.stock.blanks import members
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
 from boardwright.stock.records import (
+    Blank,
     BoardLayout,
     Leftover,
     Lot,
@@ -32,6 +34,8 @@ WORTH_NAMING = (12 * INCH, 3 * INCH)
 
 Wanted = tuple[RoughPart, str, int]
 """A piece to be cut: for which kind of part, for which part, which strip of it."""
+Cut = tuple[Wanted, ...]
+"""What is cut from a board in one: a piece alone, or those of a blank from its near end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +50,7 @@ class LotRequest:
         kerf: of the saw [mm].
         on_hand: the sizes are the shop's own.
         assumed: what was assumed about them.
+        blanks: pieces that are cut in one.
     """
 
     id: str
@@ -56,6 +61,7 @@ class LotRequest:
     kerf: float
     on_hand: bool
     assumed: str
+    blanks: tuple[Blank, ...] = ()
 
 
 def lay_out(
@@ -107,22 +113,36 @@ def lay_out(
     return lot, findings
 
 
-def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Wanted]]]:
-    """The question for the layout engine, equal sizes as one item; and the pieces of each item in order."""
-    groups: dict[tuple[float, float], list[Wanted]] = {}
-    for part in request.parts:
-        pieces = [(part, id, strip) for id in part.parts for strip in range(1, part.strips + 1)]
-        groups.setdefault(part.strip, []).extend(pieces)
+def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:
+    """The question for the layout engine, equal sizes as one item; and what is cut for each item, in order."""
+    groups: dict[tuple[float, float], list[Cut]] = {}
+    pieces = {(w[1], w[2]): w for w in members(request.parts)}
+    for blank in request.blanks:
+        cut = tuple(pieces.pop((id, strip)) for _, id, strip in blank.pieces)
+        groups.setdefault((blank.length, blank.width), []).append(cut)
+    for wanted in pieces.values():
+        part, id, strip = wanted
+        size = (
+            part.strip if not part.panels else (part.strip[0], part.panels[part.parts.index(id)][strip - 1])
+        )
+        groups.setdefault(size, []).append((wanted,))
     turnable = request.stock.kind == "sheet" and not request.stock.grain
-    queues = {" ".join(dict.fromkeys(w[0].letter for w in g)): g for g in groups.values()}
-    items = tuple(Item(name, *g[0][0].strip, len(g), turnable) for name, g in queues.items())
+    named: dict[str, tuple[tuple[float, float], list[Cut]]] = {}
+    for size, cuts in groups.items():
+        name = " ".join(dict.fromkeys(w[0].letter for cut in cuts for w in cut))
+        named[name if name not in named else f"{name} {len(named) + 1}"] = (size, cuts)
+    items = tuple(
+        Item(name, *size, len(cuts), turnable and all(len(cut) == 1 for cut in cuts))
+        for name, (size, cuts) in named.items()
+    )
+    queues = {name: cuts for name, (_, cuts) in named.items()}
     if request.stock.kind == "wood":
         return board_instance(items, request.sizes, request.kerf), queues
     return Instance(items, request.sizes, request.kerf), queues
 
 
 def _layouts(
-    request: LotRequest, answer: Answer, queues: dict[str, list[Wanted]], printer: Printer
+    request: LotRequest, answer: Answer, queues: dict[str, list[Cut]], printer: Printer
 ) -> tuple[BoardLayout, ...]:
     """The boards with the pieces' names; what stays in the queues is on none of them."""
     sizes = {s.id: s for s in request.sizes}
@@ -130,7 +150,7 @@ def _layouts(
     layouts = []
     for n, cut_from in enumerate(answer.bins, 1):
         size = sizes[cut_from.stock_id]
-        placed = _named(cut_from, queues)
+        placed = _named(request, cut_from, queues)
         shown = sold(printer.units, size.width, size.length)
         used = sum(p.length * p.width for p in placed) / (size.length * size.width)
         layouts.append(
@@ -143,19 +163,29 @@ def _layouts(
     return tuple(layouts)
 
 
-def _named(cut_from: Bin, queues: dict[str, list[Wanted]]) -> tuple[PlacedPiece, ...]:
+def _named(request: LotRequest, cut_from: Bin, queues: dict[str, list[Cut]]) -> tuple[PlacedPiece, ...]:
     """Pieces from the near edge up.
 
     Copies of an item are alike, so they are named as they lie: strips of one part come from one board as far
     as can be.
     """
+    names = {(id, strip): b.id for b in request.blanks for _, id, strip in b.pieces}
     placed = []
     for p in sorted(cut_from.placed, key=lambda p: (p.y, p.x)):
-        part, id, strip = queues[p.item_id].pop(0)
-        label = f"{part.letter} {strip}/{part.strips}" if part.strips > 1 else part.letter
-        placed.append(
-            PlacedPiece(part.letter, id, strip, part.strips, label, p.x, p.y, p.length, p.width, p.turned)
-        )
+        x = p.x
+        cut = queues[p.item_id].pop(0)
+        for part, id, strip in cut:
+            label = f"{part.letter} {strip}/{part.strips}" if part.strips > 1 else part.letter
+            if id not in part.parts and part.parts:
+                label += " spare"
+            size = (p.length, p.width) if len(cut) == 1 else part.strip
+            placed.append(
+                PlacedPiece(
+                    part.letter, id, strip, part.strips, label, x, p.y, *size, p.turned,
+                    names.get((id, strip), ""),
+                )
+            )  # fmt: skip
+            x += size[0] + request.kerf
     return tuple(placed)
 
 
@@ -206,13 +236,13 @@ def _invalid(request: LotRequest, faults: Sequence[str]) -> Finding:
 
 
 def _unplaced(
-    request: LotRequest, queues: dict[str, list[Wanted]], answer: Answer, printer: Printer
+    request: LotRequest, queues: dict[str, list[Cut]], answer: Answer, printer: Printer
 ) -> list[Finding]:
     """One error for each kind of part that is not wholly laid out."""
     reasons = {u.item_id: u.reason for u in answer.unplaced}
     left: dict[str, list[tuple[Wanted, str]]] = {}
-    for item, pieces in queues.items():
-        for piece in pieces:
+    for item, cuts in queues.items():
+        for piece in (piece for cut in cuts for piece in cut):
             left.setdefault(piece[0].letter, []).append((piece, item))
     out = []
     for found in left.values():

@@ -7,12 +7,37 @@ Lengths are millimetres, areas square millimetres unless said otherwise. All of 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from boardwright.core.findings import Finding, Place
 from boardwright.stock.solution import CutLine, Rectangle
 
 Triple = tuple[float, float, float]
 """Length with the grain, width, thickness [mm]."""
+
+
+Match = Literal["", "sequence", "book", "around"]
+"""Parts of one board, end to end as they stand in the piece; of two leaves of one board; end to end round a box."""
+
+
+@dataclass(frozen=True, slots=True)
+class PartWish:
+    """What is wanted of some parts when they are taken from boards.
+
+    Attributes:
+        path: where it stands in the file, e.g. `rough[0]`.
+        parts: names of parts, as in the file or as on the plan, or letters.
+        matched: how their grain goes on from one to the next.
+        longer, wider: what they get over, to be trimmed later [mm].
+        spare: more of them than are used.
+    """
+
+    path: str
+    parts: tuple[str, ...]
+    matched: Match = ""
+    longer: float = 0.0
+    wider: float = 0.0
+    spare: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +49,11 @@ class ShopChoices:
         sheet_trim: taken off each edge of a sheet [mm].
         strip_max: widest strip in a glue-up [mm].
         boards: boards (or sheets) on hand: stock, length [mm], width [mm], how many.
+        allowances: those the shop gives, by key of `shop.allowances` [mm].
+        strip_min: narrowest strip in a glue-up [mm].
+        machine_least: shortest piece for the jointer and the planer [mm].
+        test_pieces: pieces for trying set-ups, of each thickness with joints.
+        wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
     """
 
@@ -31,6 +61,11 @@ class ShopChoices:
     sheet_trim: float | None = None
     strip_max: float | None = None
     boards: tuple[tuple[str, float, float, int], ...] = ()
+    allowances: tuple[tuple[str, float], ...] = ()
+    strip_min: float | None = None
+    machine_least: float | None = None
+    test_pieces: int | None = None
+    wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
 
     def place(self, path: str) -> Place:
@@ -56,6 +91,12 @@ class RoughPart:
         strip: length and width of one piece as it is cut.
         strip_sum: how the width of a strip came about; "" when it is one board.
         ripped_from: `ripped from 1/2 stock …` when it is thinner or narrower than its stock; else "".
+        thickness_sum: how the thickness that is bought came about, e.g. `3/4 + 1/8 = 7/8`; "" for a sheet part.
+        planed: thickness that its pieces are planed to; strips of a glue-up keep some for flattening.
+        leaves: leaves that each piece is resawn into; 1 when it is not resawn.
+        spare: more of it than are used.
+        blank: how it is cut in one piece with others; "" when it is cut alone.
+        panels: widths of the strips of each part, as they are cut; empty when all are as `strip` says.
     """
 
     letter: str
@@ -73,6 +114,12 @@ class RoughPart:
     strip: tuple[float, float]
     strip_sum: str = ""
     ripped_from: str = ""
+    thickness_sum: str = ""
+    planed: float = 0.0
+    leaves: int = 1
+    spare: int = 0
+    blank: str = ""
+    panels: tuple[tuple[float, ...], ...] = ()
 
     @property
     def count(self) -> int:
@@ -81,10 +128,33 @@ class RoughPart:
 
 
 @dataclass(frozen=True, slots=True)
+class Blank:
+    """A piece that is cut from a board and milled whole, then cut apart.
+
+    Attributes:
+        id: e.g. `cherry.4_4 blank 1`.
+        lot: id of the lot it is cut from.
+        length, width: as it is cut from the board [mm].
+        pieces: rough pieces in it from its near end: letter, id of the part, number of the strip.
+        why: `short`, or how they are matched.
+        sum: how the length came about.
+    """
+
+    id: str
+    lot: str
+    length: float
+    width: float
+    pieces: tuple[tuple[str, str, int], ...]
+    why: str
+    sum: str
+
+
+@dataclass(frozen=True, slots=True)
 class PlacedPiece:
     """A rough piece on a board or sheet.
 
     Attributes:
+        blank: id of the blank it is cut from after milling; "" when it is cut alone.
         letter, part: whose it is: letter and id of the part.
         strip, strips: which strip of how many.
         label: what stands on it, e.g. `A` or `A 2/3`.
@@ -103,6 +173,7 @@ class PlacedPiece:
     length: float
     width: float
     turned: bool
+    blank: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,6 +299,8 @@ class StockResult:
         buy: the buying list.
         rules: allowances and rules that were used, one line each.
         glue_area: faces that are glued, one side counted [mm2].
+        blanks: pieces that are milled whole and then cut apart.
+        trials: pieces for trying set-ups, one entry a thickness; those with a `blank` come from what is left.
     """
 
     rough: tuple[RoughPart, ...]
@@ -235,6 +308,8 @@ class StockResult:
     buy: tuple[BuyLine, ...]
     rules: tuple[str, ...]
     glue_area: float
+    blanks: tuple[Blank, ...] = ()
+    trials: tuple[RoughPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -36,7 +36,8 @@ def errors(result: Result) -> list[str]:
 
 def test_every_strip_of_every_part_lies_on_one_board(done: Result) -> None:
     placed = Counter((p.part, p.strip) for lot in done.value.lots for b in lot.layouts for p in b.placed)
-    wanted = Counter((id, n) for r in done.value.rough for id in r.parts for n in range(1, r.strips + 1))
+    laid_out = [*done.value.rough, *(t for t in done.value.trials if not t.blank)]
+    wanted = Counter((id, n) for r in laid_out for id in r.parts for n in range(1, r.strips + 1))
     assert placed == wanted
     assert errors(done) == []
 
@@ -68,7 +69,7 @@ def test_pieces_are_a_saw_cut_apart(done: Result) -> None:
 
 
 def test_pieces_on_boards_are_as_large_as_the_rough_list_says(done: Result) -> None:
-    rough = {r.letter: r for r in done.value.rough}
+    rough = {r.letter: r for r in (*done.value.rough, *done.value.trials)}
     for lot in done.value.lots:
         for p in (p for b in lot.layouts for p in b.placed):
             size = (p.width, p.length) if p.turned else (p.length, p.width)
