@@ -31,6 +31,10 @@ def strip_words(rough: RoughPart) -> str:
     """How the width of strips came about; "" when it is one board."""
     if rough.leaves > 1:
         return f"{rough.leaves} leaves: {rough.strip_sum}"
+    if rough.panels:
+        return f"strips: {rough.strip_sum}" + (
+            "; " + "; ".join(rough.joints) if len(set(rough.joints)) > 1 else ""
+        )
     return f"{rough.strips} strips: {rough.strip_sum}" if rough.strips > 1 else ""
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from boardwright.core.lengths import Printer, settle
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
@@ -136,10 +138,15 @@ def _to_edges(low: float, high: float, size: float, trim: float) -> tuple[float,
 
 
 def strips(rough: RoughPart, printer: Printer) -> list[Strip]:
-    """Strips of a glue-up; none when the part is one board."""
+    """Strips of a glue-up; none when the part is one board, or its copies are glued up of other strips each."""
     if rough.strips < 2:
         return []
-    return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if not rough.panels:
+        return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if len({tuple(sorted(own)) for own in rough.panels}) > 1:
+        return []
+    count = Counter(rough.panels[0])
+    return [Strip(width=size(printer, w), count=n) for w, n in sorted(count.items(), reverse=True)]
 
 
 def preparation(rough: RoughPart, printer: Printer) -> list[str]:
@@ -148,7 +155,10 @@ def preparation(rough: RoughPart, printer: Printer) -> list[str]:
         return ["Cut to size from the sheet; take the grain as drawn."]
     lines = []
     first = f"From {rough.thickness_text}" if rough.thickness_text else "Mill to thickness"
-    if rough.strips > 1:
+    if rough.panels:
+        one = f"Glue up from strips {printer.size(rough.strip[0])} long, rough, of these widths from the reference edge"
+        lines.append(f"{one}: {'; '.join(rough.joints)}. {first}.")
+    elif rough.strips > 1:
         lines.append(
             f"Glue up from {rough.strips} strips, each {printer.size(rough.strip[1])} wide and "
             f"{printer.size(rough.strip[0])} long, rough ({rough.strip_sum}); {first[:1].lower() + first[1:]}."

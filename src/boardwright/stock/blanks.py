@@ -34,9 +34,14 @@ def ids_of(part: RoughPart) -> list[str]:
     return [*part.parts, *(f"{part.letter}.spare.{n}" for n in range(1, part.spare + 1))]
 
 
+def strips_of(part: RoughPart, id: str) -> int:
+    """How many strips a part is made of."""
+    return len(part.panels[ids_of(part).index(id)]) if part.panels else part.strips
+
+
 def members(parts: Sequence[RoughPart]) -> list[Member]:
     """Every rough piece of some kinds of parts, kind by kind."""
-    return [(p, id, strip) for p in parts for id in ids_of(p) for strip in range(1, p.strips + 1)]
+    return [(p, id, strip) for p in parts for id in ids_of(p) for strip in range(1, strips_of(p, id) + 1)]
 
 
 def gather(

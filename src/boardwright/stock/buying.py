@@ -145,5 +145,7 @@ def glued_area(joints: Sequence[Joint], rough: Sequence[RoughPart]) -> float:
             area += contact.area
     for part in rough:
         if part.rough is not None:
-            area += part.count * (part.strips - 1) * part.strip[0] * part.rough[2]
+            lines = sum(len(own) - 1 for own in part.panels[: part.count])
+            lines = lines if part.panels else part.count * (part.strips * part.leaves - 1)
+            area += lines * part.strip[0] * part.rough[2]
     return area

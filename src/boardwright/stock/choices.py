@@ -69,6 +69,7 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
         length("shop.strip_min", shop.strip_min),
         length("shop.machine_least", shop.machine_least),
         shop.test_pieces,
+        shop.bark_sides or "alternate",
         tuple(_wishes(design, length, places)),
         tuple(places),
     )

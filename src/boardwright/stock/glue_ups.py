@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import INCH, Printer, settle
+from boardwright.piece.records import Part
 from boardwright.stock.choices import LEAST_STRIP, Allowances
 from boardwright.stock.instance import StockSize
-from boardwright.stock.records import RoughPart
+from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.tables.bundle import Tables
 
+BARK_SIDES = {
+    "alternate": "bark side up and down in turn (common practice)",
+    "same": "bark side to the show face on all of them (`shop.bark_sides`)",
+    "any": "as they look best (`shop.bark_sides`)",
+}
 USUAL_STRIP = {"in": 6 * INCH, "mm": 150.0}
 """Widest strip of a glue-up when the shop says nothing [mm]: wider boards cup more (common practice)."""
 
@@ -120,3 +126,19 @@ def stage_findings(rough: Sequence[RoughPart], tables: Tables) -> list[Finding]:
             )
         )
     return found
+
+
+def bark_rule(
+    rough: Sequence[RoughPart], kinds: Mapping[str, Sequence[Part]], choices: ShopChoices
+) -> tuple[str, ...]:
+    """How strips of panels are turned: one line; none when nothing flat sawn is glued up.
+
+    Args:
+        rough: rough sizes of the piece.
+        kinds: parts by letter.
+        choices: what the shop wants.
+    """
+    flat = [r.letter for r in rough if r.strips > 1 and kinds[r.letter][0].stock.sawn != "quarter"]
+    if not flat:
+        return ()
+    return (f"strips of {', '.join(flat)}: {BARK_SIDES[choices.bark_sides]}",)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import INCH, Printer
 from boardwright.piece.records import Stock
-from boardwright.stock.blanks import members
+from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
 from boardwright.stock.records import (
@@ -64,11 +64,31 @@ class LotRequest:
     blanks: tuple[Blank, ...] = ()
 
 
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """Strips chosen together with the boards.
+
+    Attributes:
+        request: with the widths of the strips.
+        lay: the layout that goes with them.
+        board: id of a part and number of a strip, and the number of the board in the layout.
+    """
+
+    request: LotRequest
+    lay: Callable[[Instance], Answer]
+    board: dict[tuple[str, int], int]
+
+    def place(self, cut: Cut) -> int:
+        """Number of the board that something is cut from."""
+        return self.board[cut[0][1], cut[0][2]]
+
+
 def lay_out(
     request: LotRequest,
     tally: Callable[[Sequence[tuple[float, float]]], Tally],
     printer: Printer,
     stop: Callable[[], bool],
+    choose: Callable[[LotRequest, Answer], Chosen | None] = lambda _request, _answer: None,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -77,6 +97,7 @@ def lay_out(
         tally: what boards or sheets of given length and width come to.
         printer: prints sizes of the plan.
         stop: when it says True, the best layout so far is taken.
+        choose: other strips for the panels, and their layout, when that is better than an answer with equal strips.
 
     Returns:
         The lot; errors where a piece fits nowhere, or the check found a fault.
@@ -88,6 +109,12 @@ def lay_out(
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
         answer = lay(instance, effort=EFFORT, stop=stop)
+        chosen = choose(request, answer)
+        if chosen is not None:
+            request = chosen.request
+            instance, queues = _question(request)
+            answer = chosen.lay(instance)
+            queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         faults = verify(instance, answer)
     layouts = _layouts(request, answer, queues, printer)
     findings = [_invalid(request, faults)] if faults else []
@@ -122,9 +149,9 @@ def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:
         groups.setdefault((blank.length, blank.width), []).append(cut)
     for wanted in pieces.values():
         part, id, strip = wanted
-        size = (
-            part.strip if not part.panels else (part.strip[0], part.panels[part.parts.index(id)][strip - 1])
-        )
+        size = part.strip
+        if part.panels:
+            size = (part.strip[0], part.panels[ids_of(part).index(id)][strip - 1])
         groups.setdefault(size, []).append((wanted,))
     turnable = request.stock.kind == "sheet" and not request.stock.grain
     named: dict[str, tuple[tuple[float, float], list[Cut]]] = {}
@@ -175,13 +202,14 @@ def _named(request: LotRequest, cut_from: Bin, queues: dict[str, list[Cut]]) -> 
         x = p.x
         cut = queues[p.item_id].pop(0)
         for part, id, strip in cut:
-            label = f"{part.letter} {strip}/{part.strips}" if part.strips > 1 else part.letter
+            strips = strips_of(part, id)
+            label = f"{part.letter} {strip}/{strips}" if strips > 1 else part.letter
             if id not in part.parts and part.parts:
                 label += " spare"
             size = (p.length, p.width) if len(cut) == 1 else part.strip
             placed.append(
                 PlacedPiece(
-                    part.letter, id, strip, part.strips, label, x, p.y, *size, p.turned,
+                    part.letter, id, strip, strips, label, x, p.y, *size, p.turned,
                     names.get((id, strip), ""),
                 )
             )  # fmt: skip

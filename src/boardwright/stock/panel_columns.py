@@ -18,7 +18,7 @@ Section = tuple[Strip, ...]
 
 @dataclass(frozen=True, slots=True)
 class Division:
-    """One board divided: which board, its sections, what it holds of each kind (copies, or steps of width), its cost."""
+    """One board divided: which board, its sections, what it holds of each kind (copies or steps of width), its cost."""
 
     board: int
     sections: tuple[Section, ...]
@@ -73,7 +73,7 @@ class Pricer:
         x = int(np.argmax(self._boards[w][0][: x + 1] - self.costs(board)[: x + 1]))
         end = x
         out: list[Section] = []
-        best, last = self._boards[w]
+        last = self._boards[w][1]
         while x >= 0:
             y = int(last[x])
             if y < 0:

@@ -1,4 +1,4 @@
-"""Strips of divided boards dealt out to panels, their widths settled: those of one board to one panel as far as can be."""
+"""Strips of divided boards dealt out to panels, their widths settled; those of one board to one panel if it can be."""
 
 from __future__ import annotations
 
@@ -173,6 +173,19 @@ def _limits(grid: Grid, kinds: Sequence[int], room: int) -> tuple[int, int]:
     return low, max(low, high)
 
 
+def _evened(strips: Sequence[DealtStrip], step: float, least: float) -> tuple[DealtStrip, ...]:
+    """Strips of a section that go to the same panel side by side, made equally wide within a step."""
+    out = list(strips)
+    for pieces in dict.fromkeys(s.pieces for s in strips if len(s.pieces) == 1):
+        same = [n for n, s in enumerate(out) if s.pieces == pieces]
+        steps = round(sum(out[n].width for n in same) / step)
+        share, more = divmod(steps, len(same))
+        if len(same) > 1 and share * step >= least:
+            for k, n in enumerate(same):
+                out[n] = DealtStrip((share + (k < more)) * step, pieces)
+    return tuple(out)
+
+
 def _cut(
     question: PanelQuestion,
     grid: Grid,
@@ -184,7 +197,7 @@ def _cut(
     queues = {kind: iter(own) for kind, own in pieces.items()}
     given = {kind: 0 for kind, panel in enumerate(grid.kind) if not panel}
     out = []
-    for b, division in enumerate(chosen):
+    for division in chosen:
         sections = []
         for section in division.sections:
             strips = []
@@ -204,7 +217,7 @@ def _cut(
                 if found:
                     strips.append(DealtStrip((max(needed) - grid.kerf) * question.step, tuple(found)))
             if strips:
-                sections.append(tuple(strips))
+                sections.append(_evened(strips, question.step, question.least))
         if sections:
             out.append(Dealt(division.board, tuple(sections)))
     for kind, n in given.items():

@@ -53,6 +53,7 @@ class ShopChoices:
         strip_min: narrowest strip in a glue-up [mm].
         machine_least: shortest piece for the jointer and the planer [mm].
         test_pieces: pieces for trying set-ups, of each thickness with joints.
+        bark_sides: how strips of a panel are turned: `alternate`, `same` or `any`.
         wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
     """
@@ -65,6 +66,7 @@ class ShopChoices:
     strip_min: float | None = None
     machine_least: float | None = None
     test_pieces: int | None = None
+    bark_sides: str = "alternate"
     wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
 
@@ -96,7 +98,9 @@ class RoughPart:
         leaves: leaves that each piece is resawn into; 1 when it is not resawn.
         spare: more of it than are used.
         blank: how it is cut in one piece with others; "" when it is cut alone.
-        panels: widths of the strips of each part, as they are cut; empty when all are as `strip` says.
+        panels: widths of the strips of each part (spare ones last), as they are cut, from the reference edge; empty
+            when all are as `strip` says.
+        joints: where the joints of each panel lie, in words.
     """
 
     letter: str
@@ -120,6 +124,7 @@ class RoughPart:
     spare: int = 0
     blank: str = ""
     panels: tuple[tuple[float, ...], ...] = ()
+    joints: tuple[str, ...] = ()
 
     @property
     def count(self) -> int:

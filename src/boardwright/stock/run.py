@@ -12,8 +12,9 @@ from boardwright.piece.records import Part, Piece
 from boardwright.stock.blanks import short_findings
 from boardwright.stock.buying import buying_list, glued_area
 from boardwright.stock.choices import allowances, shop_choices
-from boardwright.stock.glue_ups import stage_findings
+from boardwright.stock.glue_ups import bark_rule, stage_findings
 from boardwright.stock.lots import LotRequest, lay_out
+from boardwright.stock.panel_lots import StripChooser, joint_findings
 from boardwright.stock.racks import racks_of
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
 from boardwright.stock.requests import requests_of
@@ -55,24 +56,36 @@ def run_stock(
     findings += more
     asked = requests_of(kinds, tables, allow, racks, wishes, choices, printer)
     findings += asked.findings
-    findings += stage_findings(asked.rough, tables)
     blanks = tuple(b for r in asked.requests for b in r.blanks)
     findings += short_findings(asked.rough, blanks, allow, printer)
+    chooser = StripChooser(kinds, allow, printer, stop)
     lots: list[Lot] = []
     trials: list[RoughPart] = []
     for request in asked.requests:
         if progress is not None:
             progress(f"laying out {request.title}")
-        lay = partial(lay_out, tally=partial(_tally, request, kinds, units), printer=printer, stop=stop)
+        tally = partial(_tally, request, kinds, units)
+        lay = partial(lay_out, tally=tally, printer=printer, stop=stop, choose=chooser)
         lot, more, tried = lay_out_with_trials(request, kinds, tables, allow, printer, lay)
         lots.append(lot)
         trials += tried
         findings += more
-    rough = asked.rough
+    rough = tuple(chooser.changed.get(r.letter, r) for r in asked.rough)
+    findings += stage_findings(rough, tables)
+    findings += joint_findings(rough, kinds, allow, printer)
     area = glued_area(piece.joints, rough)
     buy = buying_list(piece, lots, area, tables, printer)
+    notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
     return Result(
-        StockResult(rough, tuple(lots), buy, (*rules, *asked.rules), area, blanks, tuple(trials)),
+        StockResult(
+            rough,
+            tuple(lots),
+            buy,
+            notes,
+            area,
+            blanks,
+            tuple(trials),
+        ),
         grouped(_with_places(findings, piece)),
     )
 

@@ -7,8 +7,11 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from stock_pieces import RANDOM_RACK, panel, stocked
 
+from boardwright.pipeline import check_text
 from boardwright.stock.instance import StockSize
+from boardwright.stock.joint_lines import joints
 from boardwright.stock.panel_check import faults
 from boardwright.stock.panel_question import PanelQuestion, Wanted
 from boardwright.stock.panels import lay_out_panels
@@ -96,6 +99,57 @@ def test_random_boards_are_used_near_the_bound_of_the_linear_programme() -> None
         over.append(answer.cost / answer.bound - 1)
     assert all(x >= -1e-9 for x in over)
     assert sum(over) / len(over) <= 0.05
+
+
+def test_a_panel_from_a_rack_of_odd_boards_takes_the_strips_that_they_have() -> None:
+    """By hand: 18 1/2 in of panel; equal strips of 4 3/4 do not come from 4 1/8 in, and waste what is wider."""
+    result = stocked(panel("38", "18", RANDOM_RACK))
+    part = result.value.rough[0]
+    assert part.panels
+    (widths,) = part.panels
+    assert sum(widths) - len(widths) * INCH / 8 >= 18.5 * INCH - 1e-6
+    assert all(2 * INCH - 1e-6 <= w <= 5.625 * INCH + 1e-6 for w in widths)
+    (lot,) = result.value.lots
+    assert lot.verified
+    assert sorted(p.width for b in lot.layouts for p in b.placed) == pytest.approx(sorted(widths))
+
+
+GROOVED = """
+boardwright: 1
+title: Grooved panel
+units: in
+stock:
+  oak: {wood: oak_white, thickness: 3/4}
+parts:
+  a:
+    stock: oak
+    length: 30
+    width: 17 1/2
+    along: x
+    across: y
+    at: [0, 0, 0]
+    cuts: [{kind: groove, side: face, along: length, at: GROOVE, width: 1 1/2, depth: 1/4}]
+"""
+
+
+def test_joints_are_kept_off_a_groove() -> None:
+    """By hand: strips of 4 5/8 less 1/8, 1/2 over: joints at 4 1/2, 9, 13 1/2 less what the first edge loses, 0 to 1/2.
+
+    A groove from 8 to 9 1/2 holds the second for every one of these.
+    """
+    codes = [f.code for f in stocked(GROOVED.replace("GROOVE", "8")).findings]
+    assert "stock.joint-on-line" in codes
+    codes = [f.code for f in stocked(GROOVED.replace("GROOVE", "5")).findings]
+    assert "stock.joint-on-line" not in codes
+
+
+def test_an_order_of_unequal_strips_keeps_joints_off_a_groove() -> None:
+    """By hand: net 4 and 6 make 10; a groove from 3 1/2 to 5 wants the joint at 6."""
+    read = check_text(GROOVED.replace("GROOVE", "3 1/2").replace("17 1/2", "10"))
+    assert read.piece is not None
+    how = joints(read.piece.parts[0], 10 * INCH, (4.125 * INCH, 6.125 * INCH), INCH / 16, INCH / 4)
+    assert how.at == pytest.approx((6 * INCH,))
+    assert how.clear == pytest.approx(INCH)
 
 
 def test_the_same_question_has_the_same_answer() -> None:

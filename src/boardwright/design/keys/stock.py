@@ -129,6 +129,10 @@ class Shop(Keys):
     allowances: AllowanceKeys | None = optional(
         "over finished sizes, and off boards", "as each of its keys says"
     )
+    bark_sides: Literal["alternate", "same", "any"] | None = optional(
+        "how strips of a panel are turned: bark side up and down in turn, all to the show face, or as they look best",
+        "`alternate`: the cups of single strips then work against each other (common practice)",
+    )
     machine_least: LengthText | None = optional(
         "shortest piece for the jointer and the planer; shorter parts are milled in one blank",
         "12 in, or 300 mm in a plan in mm (woodworking magazine, November 2007, p. 55); the machine's manual "

@@ -15,7 +15,8 @@ def strips(before, claims, values, panel, least, most, cut, widest):
         claims: width of the pieces with a saw cut on it; of no meaning for panels.
         values: of one piece; of a panel: of one step of width.
         panel: whether a kind is a panel, whose strips may have any width within limits.
-        least: narrowest strip of each panel. most: widest, likewise.
+        least: narrowest strip of each panel.
+        most: widest strip of each panel.
         cut: what a strip of a panel loses of its width: the saw cut, and the jointing of its edges.
         widest: width of the widest board, a saw cut on it.
 
