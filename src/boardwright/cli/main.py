@@ -162,7 +162,7 @@ def plan(
     units: UnitsOpt = None,
     format: FormatOpt = Format.text,
     files_: Annotated[
-        str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
+        str, typer.Option("--files", help="what to write, of json, csv, xlsx, svg, dxf, step, pdf; or all")
     ] = "json,csv,svg,step,pdf",
 ) -> None:
     """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""

@@ -62,6 +62,8 @@ from boardwright.design.keys.pulls import Pull
 from boardwright.design.keys.stock import (
     AllowanceKeys,
     BoardEntry,
+    FinishKeys,
+    PriceKeys,
     RoughKeys,
     Shop,
     StockEntry,
@@ -114,6 +116,7 @@ __all__ = [
     "EdgeKeys",
     "FaceFrame",
     "FileName",
+    "FinishKeys",
     "FixedPanel",
     "Frame",
     "FramePanel",
@@ -140,6 +143,7 @@ __all__ = [
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "PriceKeys",
     "Pull",
     "RabbetKeys",
     "RaisedFieldKeys",
@@ -190,6 +194,9 @@ class DesignFile(Keys):
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
     rough: list[RoughKeys] | None = optional(
         "what is wanted of some parts when they are taken from boards", "every part on its own"
+    )
+    finish: FinishKeys | None = optional(
+        "the finish", "none is chosen; the buying list gives the area of a coat"
     )
     case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")

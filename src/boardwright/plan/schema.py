@@ -164,13 +164,26 @@ class RoughLine(Record):
 class Buy(Record):
     """One line of the buying list."""
 
-    group: Literal["lumber", "sheets", "fasteners", "hardware", "glue"]
+    group: Literal[
+        "lumber",
+        "sheets",
+        "lengths",
+        "fasteners",
+        "hardware",
+        "glue",
+        "finish",
+        "abrasives",
+        "consumables",
+        "total",
+    ]
     item: str
     quantity: str
     """As bought: `23 board feet`, `2 sheets`, `36`."""
     detail: str = ""
     """What it is for, the waste in it, how it was counted."""
     source: str = ""
+    cost: str = ""
+    """When a price is given."""
 
 
 class Placed(Record):

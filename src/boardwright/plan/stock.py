@@ -20,7 +20,14 @@ def buy_lines(stock: StockResult) -> list[Buy]:
     """The buying list."""
     return [
         Buy.model_validate(
-            {"group": b.group, "item": b.item, "quantity": b.quantity, "detail": b.detail, "source": b.source}
+            {
+                "group": b.group,
+                "item": b.item,
+                "quantity": b.quantity,
+                "detail": b.detail,
+                "source": b.source,
+                "cost": b.cost,
+            }
         )
         for b in stock.buy
     ]

@@ -37,7 +37,7 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
             (which is a finding of the stage that sets the piece out).
     """
     shop = design.file.shop or Shop()
-    places: list[tuple[str, Place]] = []
+    places: list[tuple[str, Place]] = [(p, design.place(p)) for p in ("finish.kind", "shop.prices")]
 
     def length(path: str, given: object) -> float | None:
         if given is None:
@@ -70,6 +70,10 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
         length("shop.machine_least", shop.machine_least),
         shop.test_pieces,
         shop.bark_sides or "alternate",
+        shop.grade or "fas",
+        design.file.finish.kind if design.file.finish else "",
+        design.file.finish.coats if design.file.finish else None,
+        tuple((name, p.price, p.per) for name, p in (shop.prices or {}).items()),
         tuple(_wishes(design, length, places)),
         tuple(places),
     )

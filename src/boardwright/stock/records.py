@@ -53,6 +53,9 @@ class ShopChoices:
         strip_min: narrowest strip in a glue-up [mm].
         machine_least: shortest piece for the jointer and the planer [mm].
         test_pieces: pieces for trying set-ups, of each thickness with joints.
+        grade: key of the grade of lumber that is bought.
+        finish: key of the finish, or "". coats: how many, when the file says.
+        prices: name of a stock or of a line, price, of what.
         bark_sides: how strips of a panel are turned: `alternate`, `same` or `any`.
         wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
@@ -67,6 +70,10 @@ class ShopChoices:
     machine_least: float | None = None
     test_pieces: int | None = None
     bark_sides: str = "alternate"
+    grade: str = "fas"
+    finish: str = ""
+    coats: int | None = None
+    prices: tuple[tuple[str, float, str], ...] = ()
     wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
 
@@ -285,13 +292,22 @@ class Lot:
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`."""
+    """One line of the buying list.
+
+    Attributes:
+        group: kind of supplier: `lumber`, `sheets`, `lengths`, `fasteners`, `hardware`, `glue`, `finish`, `abrasives`,
+            `consumables`; `total` for the sum of the costs.
+        item: what it is. quantity: as bought.
+        detail: what it is for, in a few words. source: where the figure comes from.
+        cost: when a price is given.
+    """
 
     group: str
     item: str
     quantity: str
     detail: str = ""
     source: str = ""
+    cost: str = ""
 
 
 @dataclass(frozen=True, slots=True)

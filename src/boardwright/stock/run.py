@@ -10,10 +10,12 @@ from boardwright.core.findings import Finding, grouped
 from boardwright.core.lengths import Printer, Units
 from boardwright.piece.records import Part, Piece
 from boardwright.stock.blanks import short_findings
-from boardwright.stock.buying import buying_list, glued_area
-from boardwright.stock.choices import allowances, shop_choices
+from boardwright.stock.buying import buying_list
+from boardwright.stock.buying_small import glued_area
+from boardwright.stock.choices import Allowances, allowances, shop_choices
 from boardwright.stock.glue_ups import bark_rule, stage_findings
 from boardwright.stock.lots import LotRequest, lay_out
+from boardwright.stock.needs import Purchases, needs, purchases
 from boardwright.stock.panel_lots import StripChooser, joint_findings
 from boardwright.stock.racks import racks_of
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
@@ -74,7 +76,9 @@ def run_stock(
     findings += stage_findings(rough, tables)
     findings += joint_findings(rough, kinds, allow, printer)
     area = glued_area(piece.joints, rough)
-    buy = buying_list(piece, lots, area, tables, printer)
+    bought = _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
+    buy, more = buying_list(piece, lots, rough, bought, choices, allow, tables, printer)
+    findings += more
     notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
     return Result(
         StockResult(
@@ -88,6 +92,24 @@ def run_stock(
         ),
         grouped(_with_places(findings, piece)),
     )
+
+
+def _purchases(
+    requests: Sequence[LotRequest],
+    lots: Sequence[Lot],
+    choices: ShopChoices,
+    allow: Allowances,
+    tables: Tables,
+    printer: Printer,
+    stop: Callable[[], bool],
+) -> dict[str, Purchases]:
+    """How much lumber to ask for, for every lot that is not on hand."""
+    found = {}
+    for request, lot in zip(requests, lots, strict=True):
+        if request.stock.kind == "wood" and not request.on_hand and lot.layouts and not stop():
+            wanted = needs(request, allow, printer)
+            found[lot.id] = purchases(request, wanted, lot.tally.net, choices.grade, allow, tables)
+    return found
 
 
 def _with_places(findings: Sequence[Finding], piece: Piece) -> list[Finding]:

@@ -111,6 +111,31 @@ class RoughKeys(Keys):
     spare: int | None = optional("more of them than are used", "0", ge=0, le=50)
 
 
+class FinishKeys(Keys):
+    """The finish."""
+
+    kind: str = Field(description="key of a row of the table of finishes")
+    coats: int | None = optional("how many", "as its row says", ge=1, le=20)
+
+
+class PriceKeys(Keys):
+    """What something costs."""
+
+    price: float = Field(ge=0, le=1e6, description="price of one")
+    per: Literal[
+        "board foot",
+        "cubic metre",
+        "square metre",
+        "sheet",
+        "metre",
+        "foot",
+        "piece",
+        "hundred",
+        "litre",
+        "kilogram",
+    ] = Field(description="of what")
+
+
 class Shop(Keys):
     """What layouts reckon with."""
 
@@ -132,6 +157,12 @@ class Shop(Keys):
     bark_sides: Literal["alternate", "same", "any"] | None = optional(
         "how strips of a panel are turned: bark side up and down in turn, all to the show face, or as they look best",
         "`alternate`: the cups of single strips then work against each other (common practice)",
+    )
+    grade: Literal["fas", "selects", "1_common", "2a_common"] | None = optional(
+        "grade of lumber that is bought", "`fas` (table of grades)"
+    )
+    prices: dict[str, PriceKeys] | None = optional(
+        "prices, by the name of a stock or of a line of the buying list", "no costs are worked out"
     )
     machine_least: LengthText | None = optional(
         "shortest piece for the jointer and the planer; shorter parts are milled in one blank",
