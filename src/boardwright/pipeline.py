@@ -140,7 +140,29 @@ def check_file(path: str | Path, units: str | None = None) -> Result:
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
 
 
-def _stock(result: Result, say: Progress, stop: Callable[[], bool]) -> StockFound:
+def stock_found(text: str, name: str, tables: dict[str, str], quick: bool) -> StockFound | None:
+    """The stock of a design that is set out, but not checked.
+
+    Args:
+        text: the design file's text.
+        name: its name, for places.
+        tables: texts of the user's own table files, by name.
+        quick: layouts after a short search, to compare designs.
+
+    Returns:
+        What is bought and cut, or None when the piece cannot be set out.
+    """
+    rows, _ = _tables(tuple(sorted(tables.items())))
+    design, _ = load_text(text, name)
+    if design is None:
+        return None
+    piece, found = set_out(design, rows)
+    if piece is None or has_errors(found):
+        return None
+    return _stock(Result(design, piece, rows, ()), lambda _: None, lambda: False, quick)
+
+
+def _stock(result: Result, say: Progress, stop: Callable[[], bool], quick: bool = False) -> StockFound:
     """The stock stage of a checked design."""
     from boardwright.stock.run import run_stock, shop_choices
 
@@ -148,7 +170,7 @@ def _stock(result: Result, say: Progress, stop: Callable[[], bool]) -> StockFoun
     assert result.piece is not None
     sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
     choices = shop_choices(result.design, sizes.value)
-    return run_stock(result.piece, result.tables, choices, say, stop)
+    return run_stock(result.piece, result.tables, choices, say, stop, quick)
 
 
 def rough_sizes(result: Result) -> list[RoughLine]:

@@ -129,6 +129,30 @@ def explain(
     _after(result)
 
 
+@app.command()
+def save(
+    file: DesignArg,
+    between: Annotated[
+        str, typer.Option("--between", help="a size and the range it may lie in, e.g. sizes.width=880..920")
+    ],
+) -> None:
+    """Find what a little would save: a size changed within a range, so that a board or a sheet less is needed."""
+    from boardwright.pipeline import read
+    from boardwright.savings import NoSuchSize, savings
+
+    _need_file(file)
+    text, tables, findings = read(file)
+    if has_errors(findings):
+        show.show_findings(findings)
+        raise typer.Exit(1)
+    try:
+        with _progress(Format.text) as say:
+            found = savings(text, str(file), between, tables, say)
+    except NoSuchSize as why:
+        raise typer.BadParameter(str(why), param_hint="--between") from None
+    typer.echo(show.saved(found, between.partition("=")[0].strip()))
+
+
 @app.command("list")
 def list_(
     file: DesignArg,

@@ -89,6 +89,7 @@ def lay_out(
     printer: Printer,
     stop: Callable[[], bool],
     choose: Callable[[LotRequest, Answer], Chosen | None] = lambda _request, _answer: None,
+    effort: float = EFFORT,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -97,6 +98,7 @@ def lay_out(
         tally: what boards or sheets of given length and width come to.
         printer: prints sizes of the plan.
         stop: when it says True, the best layout so far is taken.
+        effort: how long to try.
         choose: other strips for the panels, and their layout, when that is better than an answer with equal strips.
 
     Returns:
@@ -108,7 +110,7 @@ def lay_out(
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = lay(instance, effort=EFFORT, stop=stop)
+        answer = lay(instance, effort=effort, stop=stop)
         chosen = choose(request, answer)
         if chosen is not None:
             request = chosen.request

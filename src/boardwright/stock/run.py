@@ -28,6 +28,9 @@ from boardwright.tables.bundle import Tables
 
 __all__ = ["run_stock", "shop_choices"]
 
+QUICK = 0.02
+"""Effort of a quick layout."""
+
 
 def run_stock(
     piece: Piece,
@@ -35,6 +38,7 @@ def run_stock(
     choices: ShopChoices,
     progress: Callable[[str], None] | None = None,
     stop: Callable[[], bool] = lambda: False,
+    quick: bool = False,
 ) -> Result:
     """Rough sizes, glue-ups, layouts and the buying list of a piece.
 
@@ -44,6 +48,8 @@ def run_stock(
         choices: what the shop reckons with, as from `shop_choices`.
         progress: told what is being laid out, once a lot.
         stop: when it says True, the best layouts so far are taken.
+        quick: layouts after a short search, with equal strips, no test pieces, and nothing on what to ask for: to
+            compare designs.
 
     Returns:
         The result and its findings; the same on every run, as long as `stop` never says stop.
@@ -67,7 +73,13 @@ def run_stock(
         if progress is not None:
             progress(f"laying out {request.title}")
         tally = partial(_tally, request, kinds, units)
-        lay = partial(lay_out, tally=tally, printer=printer, stop=stop, choose=chooser)
+        lay = partial(lay_out, tally=tally, printer=printer, stop=stop)
+        if quick:
+            lot, more = lay(request, effort=QUICK)
+            lots.append(lot)
+            findings += more
+            continue
+        lay = partial(lay, choose=chooser)
         lot, more, tried = lay_out_with_trials(request, kinds, tables, allow, printer, lay)
         lots.append(lot)
         trials += tried
@@ -76,7 +88,7 @@ def run_stock(
     findings += stage_findings(rough, tables)
     findings += joint_findings(rough, kinds, allow, printer)
     area = glued_area(piece.joints, rough)
-    bought = _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
+    bought = {} if quick else _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
     buy, more = buying_list(piece, lots, rough, bought, choices, allow, tables, printer)
     findings += more
     notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
