@@ -23,9 +23,10 @@ parts:
 
 
 def test_a_shelf_a_little_shallower_saves_a_sheet() -> None:
-    """By hand: a sheet of 2440 x 1220, 6 off each edge, is 2428 x 1208 in use. Three shelves of 800 and two saw cuts
-    of 3.2 are 2406.4 long; three of 400.5 and two cuts are 1207.9 wide, three of 401 are 1209.4. So nine need two sheets
-    at 405, one at 400.5.
+    """By hand: a sheet of 2440 x 1220, 6 off each edge, is 2428 x 1208 in use.
+
+    Three shelves of 800 and two saw cuts of 3.2 are 2406.4 long; three of 400.5 and two cuts are 1207.9 wide, three of
+    401 are 1209.4. So nine need two sheets at 405, one at 400.5.
     """
     found = savings(SHELVES, "shelves.yaml", "sizes.deep=395..410")
     (saving,) = found.found
