@@ -23,6 +23,8 @@ SIMULATED = (
     f"{PILES} piles of random boards of the grade cut in trial; board feet by the hardwood tally (NHLA: surface "
     "measure to the whole foot, times the thickness)"
 )
+MOSTLY = 0.75
+"""Share that is lost from which it is only said that most is left over."""
 Line = tuple[BuyLine, tuple[str, ...], Amounts]
 
 
@@ -64,7 +66,7 @@ def buying_list(
             feet = volume = 0.0
         lines.append((line, (lot.stock, line.item), amounts(line, lot, feet, volume)))
     for lot in (x for x in lots if x.kind == "sheet" and x.layouts):
-        line = _sheets(lot, stocks[lot.stock], printer)
+        line = _sheets(lot, stocks[lot.stock], rough, printer)
         much = amounts(line, lot, 0.0, 0.0)
         lines.append((line, (lot.stock, line.item), dict.fromkeys(much, 0.0) if lot.on_hand else much))
     joints = glued_area(piece.joints, ())
@@ -87,7 +89,7 @@ def _on_hand(lot: Lot) -> BuyLine:
         quantity = counted(round(what.bought_board_feet), "board foot", "board feet")
     else:
         quantity = f"{what.bought_volume:.3f} m³"
-    loss = f"{percent(what.lost_share)} lost, {percent(what.added_share)} over net"
+    loss = _loss(what.lost_share, what.added_share)
     return BuyLine(
         "lumber",
         lot.title,
@@ -115,7 +117,7 @@ def _lumber(lot: Lot, found: Purchases, printer: Printer, told: bool) -> BuyLine
         [
             f"{_feet(ask.shortest, printer)} and longer",
             f"enough in {round(10 * ask.chance)} of 10 piles",
-            f"{percent(ask.lost_share)} lost, {percent(ask.added_share)} over net",
+            _loss(ask.lost_share, ask.added_share),
             *(["or " + ", ".join(others)] if others else []),
         ]
     )
@@ -133,19 +135,32 @@ def _feet(mm: float, printer: Printer) -> str:
     return f"{round(mm / 304.8)} ft" if printer.units == "in" else f"{ceil(mm / 100 - 1e-6) / 10:g} m"
 
 
+def _loss(lost: float, added: float) -> str:
+    """The loss both ways, as a share of what is bought and over net; a little of a large board is not worth figures."""
+    if lost > MOSTLY:
+        return "most of it is left over"
+    return f"{percent(lost)} lost, {percent(added)} over net"
+
+
 def _amount(in_feet: bool) -> Callable[[int, float], str]:
     if in_feet:
         return lambda feet, _: counted(feet, "board foot", "board feet")
     return lambda _, volume: f"{volume:.3f} m³"
 
 
-def _sheets(lot: Lot, stock: Stock, printer: Printer) -> BuyLine:
+def _sheets(lot: Lot, stock: Stock, rough: Sequence[RoughPart], printer: Printer) -> BuyLine:
+    if "glass" in stock.table_key and not lot.on_hand:
+        panes = [r for r in rough if r.lot == lot.id]
+        sizes = [f"{r.count} of {printer.size(r.strip[1])} × {printer.size(r.strip[0])}" for r in panes]
+        count = counted(sum(r.count for r in panes), "pane")
+        detail = f"{', '.join(sizes)} {printer.units}, cut to size, edges ground"
+        return BuyLine("sheets", lot.title, count, detail, stock.source)
     measured = f" (measured {printer.text(stock.thickness)})" if stock.measured else ""
     item = f"{lot.title}{measured}"
     if stock.sheet_size and not lot.on_hand:
         item += f", {sold(printer.units, stock.sheet_size[1], stock.sheet_size[0])}"
     what = lot.tally
     quantity = counted(what.count, "sheet") + (", on hand" if lot.on_hand else "")
-    loss = f"{percent(what.lost_share)} lost, {percent(what.added_share)} over net"
+    loss = _loss(what.lost_share, what.added_share)
     detail = f"{', '.join(lot.sizes)}; {loss}" if lot.on_hand else loss
     return BuyLine("sheets", item, quantity, detail, stock.source)

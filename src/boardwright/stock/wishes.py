@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Part
+from boardwright.stock.choices import MOST_ALLOWED
 from boardwright.stock.records import Match, PartWish, ShopChoices
 
 MATCH_WORDS = {"sequence": "in sequence", "around": "round the corners", "book": "book-matched"}
@@ -81,6 +82,10 @@ def read_wishes(parts: Sequence[Part], choices: ShopChoices) -> tuple[Wishes, li
             if not found:
                 findings.append(_no_such_part(parts, choices, wish, name))
             mine |= {p.id: p for p in found}
+        for key, over in (("length", wish.longer), ("width", wish.wider)):
+            if not 0 <= over <= MOST_ALLOWED:
+                findings.append(_no_size(choices, wish, key, over))
+                wish = replace(wish, longer=0.0) if key == "length" else replace(wish, wider=0.0)
         for letter in dict.fromkeys(p.letter for p in mine.values()):
             longer[letter] = longer.get(letter, 0.0) + wish.longer
             wider[letter] = wider.get(letter, 0.0) + wish.wider
@@ -111,6 +116,14 @@ def _why_not(how: Match, parts: Sequence[Part], taken: set[str]) -> str:
     if not parts[0].stock.grain:
         return "the sheet has no grain"
     return ""
+
+
+def _no_size(choices: ShopChoices, wish: PartWish, key: str, over: float) -> Finding:
+    return Finding(
+        "stock.shop-value", Severity.ERROR, f"`{wish.path}.trim_later.{key}` is not a size to work with",
+        choices.place(f"{wish.path}.trim_later.{key}"), f"{over:g} mm", f"from 0 to {MOST_ALLOWED:g} mm",
+        "common practice", "give what the part gets over, or leave it out",
+    )  # fmt: skip
 
 
 def _no_such_part(parts: Sequence[Part], choices: ShopChoices, wish: PartWish, name: str) -> Finding:

@@ -66,8 +66,10 @@ def test_lumber_is_asked_for_with_the_chance_that_it_suffices() -> None:
     feet = int(line.quantity.split()[0])
     assert 4 <= feet <= 12
     assert line.detail.startswith("8 ft and longer; enough in ")
-    assert "% lost" in line.detail
-    assert "% over net" in line.detail
+    assert "most of it is left over" in line.detail
+    wide = lines(stocked(panel("38", "30")), "lumber")[0].detail
+    assert "% lost, " in wide
+    assert "% over net" in wide
 
 
 def test_more_is_asked_for_when_more_is_wanted_and_of_a_lower_grade() -> None:
@@ -117,6 +119,24 @@ def test_finish_is_bought_by_area_coats_and_coverage() -> None:
 def test_without_a_finish_the_area_of_a_coat_is_told() -> None:
     (line,) = lines(stocked(panel("38", "5")), "finish")
     assert line.quantity == "for 3 ft² a coat"
+
+
+GLAZED = """
+boardwright: 1
+title: Panes
+units: mm
+stock:
+  glass: {sheet: glass, thickness: 4, measured: 4}
+parts:
+  one: {stock: glass, length: 600, width: 300, along: x, across: y, at: [0, 0, 0]}
+  two: {stock: glass, length: 600, width: 300, along: x, across: y, at: [0, 0, 100]}
+"""
+
+
+def test_glass_is_ordered_cut_to_size() -> None:
+    (line,) = lines(stocked(GLAZED), "sheets")
+    assert line.quantity == "2 panes"
+    assert line.detail.startswith("2 of 300 × 600 mm")
 
 
 PRICED = """

@@ -143,6 +143,16 @@ def test_spare_parts_are_laid_out_too() -> None:
     assert len(placed(result)) == 3
 
 
+@pytest.mark.parametrize("trim", ["{length: -3}", "{width: 40}"])
+def test_a_trim_that_makes_no_sense_is_refused_where_it_stands(trim: str) -> None:
+    result = stocked(boards(("20", "5"), more=f"rough: [{{parts: a, trim_later: {trim}}}]"))
+    (finding,) = result.findings
+    assert finding.code == "stock.shop-value"
+    assert finding.place.path.startswith("rough[0].trim_later.")
+    assert finding.place.line > 0
+    assert result.value.rough[0].length_sum == "20 + 1 = 21"
+
+
 def test_wishes_that_cannot_be_kept_say_why() -> None:
     more = "rough: [{parts: [a, q], matched: sequence}, {parts: a, spare: 1}]"
     result = stocked(boards(("20", "5"), more=more))
