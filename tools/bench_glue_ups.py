@@ -54,7 +54,7 @@ def main() -> None:
     ask.add_argument("--cases", type=int, default=20)
     ask.add_argument("--effort", type=float, default=1.0)
     given = ask.parse_args()
-    over, seconds = [], 0.0
+    over, seconds, area, bound = [], 0.0, 0.0, 0.0
     for seed in range(1, given.cases + 1):
         question = case(seed)
         start = time.perf_counter()
@@ -74,12 +74,14 @@ def main() -> None:
         }
         print(json.dumps(line), *wrong[:3], flush=True)
         over.append(gap)
+        area, bound = area + answer.cost, bound + answer.bound
         seconds += took
     print(
         json.dumps(
             {
                 "cases": len(over),
                 "mean over bound, %": round(100 * sum(over) / len(over), 2),
+                "all wood over all bounds, %": round(100 * (area / bound - 1), 2),
                 "most, %": round(100 * max(over), 2),
                 "seconds": round(seconds, 1),
             }
