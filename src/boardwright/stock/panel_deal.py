@@ -40,7 +40,6 @@ class _Open:
     board: int
     spot: tuple[int, int, int]
     low: int
-    high: int
     copy: int | None = None
     width: int = 0
 
@@ -69,10 +68,10 @@ def deal(
     for b, division in enumerate(chosen):
         for n, section in enumerate(division.sections):
             for s, (_, kinds) in enumerate(section):
-                low, high = _limits(grid, kinds, grid.rooms[division.board][1])
+                low, _ = _limits(grid, kinds, grid.rooms[division.board][1])
                 for kind in kinds:
                     if grid.kind[kind]:
-                        pieces[kind].append(_Open(b, (b, n, s), low, min(high, rooms[b, n, s])))
+                        pieces[kind].append(_Open(b, (b, n, s), low))
     short = [0] * len(grid.kind)
     for kind, own in pieces.items():
         short[kind] = _deal_kind(question, grid, kind, own, rooms, stop, gathered)
