@@ -22,7 +22,8 @@ from boardwright.tables.bundle import Tables
 from boardwright.tables.load import load_tables
 
 if TYPE_CHECKING:
-    from boardwright.plan.schema import Plan
+    from boardwright.plan.schema import Plan, RoughLine
+    from boardwright.stock.records import Result as StockFound
 
 Progress = Callable[[str], None]
 
@@ -146,6 +147,54 @@ def check_file(path: str | Path, units: str | None = None) -> Result:
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
 
 
+def stock_found(text: str, name: str, tables: dict[str, str], quick: bool) -> StockFound | None:
+    """The stock of a design that is set out, but not checked.
+
+    Args:
+        text: the design file's text.
+        name: its name, for places.
+        tables: texts of the user's own table files, by name.
+        quick: layouts after a short search, to compare designs.
+
+    Returns:
+        What is bought and cut, or None when the piece cannot be set out.
+    """
+    rows, _ = _tables(tuple(sorted(tables.items())))
+    design, _ = load_text(text, name)
+    if design is None:
+        return None
+    piece, found = set_out(design, rows)
+    if piece is None or has_errors(found):
+        return None
+    return _stock(Result(design, piece, rows, ()), lambda _: None, lambda: False, quick)
+
+
+def _stock(
+    result: Result,
+    say: Progress,
+    stop: Callable[[], bool],
+    quick: bool = False,
+    rack: Rack | None = None,
+) -> StockFound:
+    """The stock stage of a checked design."""
+    from boardwright.stock.run import run_stock, shop_choices
+
+    assert result.design is not None
+    assert result.piece is not None
+    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
+    choices = replace(shop_choices(result.design, sizes.value), rack=rack)
+    return run_stock(result.piece, result.tables, choices, say, stop, quick)
+
+
+def rough_sizes(result: Result) -> list[RoughLine]:
+    """Rough sizes of the wood parts of a checked design, each with its sum; none when there is no piece."""
+    if result.design is None or result.piece is None:
+        return []
+    from boardwright.plan.rough import rough_lines
+
+    return rough_lines(_stock(result, lambda _: None, lambda: False).value)
+
+
 def make_plan(
     result: Result,
     progress: Progress | None = None,
@@ -166,13 +215,10 @@ def make_plan(
     if result.design is None or result.piece is None:
         return None, list(result.findings)
     from boardwright.plan.build import build_plan
-    from boardwright.stock.run import run_stock, shop_choices
 
     say = progress or (lambda _: None)
     say("laying out boards and sheets")
-    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
-    choices = replace(shop_choices(result.design, sizes.value), rack=rack)
-    stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
+    stock = _stock(result, say, stop or (lambda: False), rack=rack)
     findings = grouped([*result.findings, *stock.findings])
     say("drawing")
     return build_plan(result.design, result.piece, stock.value, findings, say), findings

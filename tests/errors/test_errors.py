@@ -12,7 +12,7 @@ HERE = Path(__file__).parent
 ROOT = HERE.parent.parent
 TOOL = runpy.run_path(str(ROOT / "tools/finding_docs.py"))
 CODES = sorted(c for c in TOOL["codes_in_source"]() - set(TOOL["GUARDS"]) if not c.startswith("rack."))
-OF_THE_CUT_LIST = {"stock.does-not-fit", "stock.glue-up-stages", "stock.short-parts"}
+OF_THE_CUT_LIST = {"stock.does-not-fit", "stock.glue-up-stages", "stock.short-parts", "stock.joint-on-line"}
 """They speak of rough pieces, not of a key of the file, and name the parts instead of a place."""
 
 

@@ -118,7 +118,11 @@ def check(
 def explain(
     file: DesignArg,
     only: Annotated[
-        str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")
+        str,
+        typer.Argument(
+            metavar="SIZE",
+            help="sizes whose name starts so, e.g. case.back; rough or rough.A for rough sizes",
+        ),
     ] = "",
     units: UnitsOpt = None,
 ) -> None:
@@ -128,8 +132,37 @@ def explain(
     if result.piece is None:
         _finish(result, Format.text)
         return
-    typer.echo(show.explanation(result.piece, only))
+    if only.startswith("rough"):
+        from boardwright.pipeline import rough_sizes
+
+        typer.echo(show.rough_list(rough_sizes(result), only.removeprefix("rough").lstrip(".")))
+    else:
+        typer.echo(show.explanation(result.piece, only))
     _after(result)
+
+
+@app.command()
+def save(
+    file: DesignArg,
+    between: Annotated[
+        str, typer.Option("--between", help="a size and the range it may lie in, e.g. sizes.width=880..920")
+    ],
+) -> None:
+    """Find what a little would save: a size changed within a range, so that a board or a sheet less is needed."""
+    from boardwright.pipeline import read
+    from boardwright.savings import NoSuchSize, savings
+
+    _need_file(file)
+    text, tables, findings = read(file)
+    if has_errors(findings):
+        show.show_findings(findings)
+        raise typer.Exit(1)
+    try:
+        with _progress(Format.text) as say:
+            found = savings(text, str(file), between, tables, say)
+    except NoSuchSize as why:
+        raise typer.BadParameter(str(why), param_hint="--between") from None
+    typer.echo(show.saved(found, between.partition("=")[0].strip()))
 
 
 @app.command("list")
@@ -165,7 +198,7 @@ def plan(
     units: UnitsOpt = None,
     format: FormatOpt = Format.text,
     files_: Annotated[
-        str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
+        str, typer.Option("--files", help="what to write, of json, csv, xlsx, svg, dxf, step, pdf; or all")
     ] = "json,csv,svg,step,pdf",
     rack: MaybeRackOpt = None,
 ) -> None:

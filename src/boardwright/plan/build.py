@@ -16,6 +16,7 @@ from boardwright.plan.parts import exact, kinds, letters_of, plan_part, size, si
 from boardwright.plan.pictures import pictures
 from boardwright.plan.places import chain_words
 from boardwright.plan.reasons import plan_reasons
+from boardwright.plan.rough import rough_lines
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
 from boardwright.plan.steps import build_steps
 from boardwright.plan.stock import buy_lines, layouts, preparation, strips
@@ -67,6 +68,7 @@ def build_plan(
         "cautions": cautions(piece),
         "notes": notes(design, piece, printer),
         "allowances": allowances(stock.rules),
+        "rough": rough_lines(stock),
         "findings": [_finding(f) for f in findings],
         "reasons": plan_reasons(piece, printer),
         "chains": [_chain(c, printer) for c in piece.chains],

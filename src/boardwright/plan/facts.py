@@ -120,8 +120,8 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         )
     out += _hung(piece)
     out.append(
-        "Not in the buying list: finish, abrasives, pulls, edging of sheets, and fixings for the wall. Choose them "
-        "before you cut."
+        "Not in the buying list: pulls that the design does not name, and fixings for the wall. Choose them before you "
+        "cut."
     )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")

@@ -143,16 +143,47 @@ class Allowance(Record):
     source: str
 
 
+class RoughLine(Record):
+    """What is cut for one kind of part before it is milled, each size with its sum."""
+
+    letter: str
+    name: str
+    count: int
+    lumber: str
+    """What it is cut from, e.g. `4/4 black cherry`."""
+    length: str
+    """The sum of the rough length, e.g. `38 + 1 = 39`."""
+    width: str
+    thickness: str
+    strips: str = ""
+    """The sum of the width of its strips, when it is glued up."""
+    note: str = ""
+    """The blank it lies in, spare pieces, leaves, how it is ripped."""
+
+
 class Buy(Record):
     """One line of the buying list."""
 
-    group: Literal["lumber", "sheets", "fasteners", "hardware", "glue"]
+    group: Literal[
+        "lumber",
+        "sheets",
+        "lengths",
+        "fasteners",
+        "hardware",
+        "glue",
+        "finish",
+        "abrasives",
+        "consumables",
+        "total",
+    ]
     item: str
     quantity: str
     """As bought: `23 board feet`, `2 sheets`, `36`."""
     detail: str = ""
     """What it is for, the waste in it, how it was counted."""
     source: str = ""
+    cost: str = ""
+    """When a price is given."""
 
 
 class TakenSupply(Record):
@@ -353,6 +384,8 @@ class Plan(Record):
     cautions: list[Caution]
     notes: list[str]
     allowances: list[Allowance] = Field(default_factory=list)
+    rough: list[RoughLine] = Field(default_factory=list)
+    """Rough sizes of the wood parts and of test pieces, with their sums."""
     findings: list[PlanFinding]
     reasons: list[PlanReason]
     chains: list[PlanChain]

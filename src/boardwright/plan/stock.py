@@ -35,7 +35,14 @@ def buy_lines(stock: StockResult) -> list[Buy]:
     """The buying list."""
     return [
         Buy.model_validate(
-            {"group": b.group, "item": b.item, "quantity": b.quantity, "detail": b.detail, "source": b.source}
+            {
+                "group": b.group,
+                "item": b.item,
+                "quantity": b.quantity,
+                "detail": b.detail,
+                "source": b.source,
+                "cost": b.cost,
+            }
         )
         for b in stock.buy
     ]
@@ -224,10 +231,15 @@ def _to_edges(low: float, high: float, size: float, trim: float) -> tuple[float,
 
 
 def strips(rough: RoughPart, printer: Printer) -> list[Strip]:
-    """Strips of a glue-up; none when the part is one board."""
+    """Strips of a glue-up; none when the part is one board, or its copies are glued up of other strips each."""
     if rough.strips < 2:
         return []
-    return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if not rough.panels:
+        return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if len({tuple(sorted(own)) for own in rough.panels}) > 1:
+        return []
+    count = Counter(rough.panels[0])
+    return [Strip(width=size(printer, w), count=n) for w, n in sorted(count.items(), reverse=True)]
 
 
 def preparation(rough: RoughPart, printer: Printer) -> list[str]:
@@ -236,13 +248,25 @@ def preparation(rough: RoughPart, printer: Printer) -> list[str]:
         return ["Cut to size from the sheet; take the grain as drawn."]
     lines = []
     first = f"From {rough.thickness_text}" if rough.thickness_text else "Mill to thickness"
-    if rough.strips > 1:
+    if rough.panels:
+        one = f"Glue up from strips {printer.size(rough.strip[0])} long, rough, of these widths from the reference edge"
+        lines.append(f"{one}: {'; '.join(rough.joints)}. {first}.")
+    elif rough.strips > 1:
         lines.append(
             f"Glue up from {rough.strips} strips, each {printer.size(rough.strip[1])} wide and "
             f"{printer.size(rough.strip[0])} long, rough ({rough.strip_sum}); {first[:1].lower() + first[1:]}."
         )
+    elif rough.leaves > 1:
+        lines.append(
+            f"{first}; rough length {rough.length_sum}, rough width {rough.strip_sum}. Open the leaves like a book, "
+            "sawn faces up, and glue them edge to edge."
+        )
     else:
         lines.append(f"{first}; rough length {rough.length_sum}, rough width {rough.width_sum}.")
+    if rough.blank:
+        lines.append(f"Cut {rough.blank}. Mill the blank whole, then crosscut it.")
+    if rough.spare:
+        lines.append(f"Cut {rough.spare} more, to spare.")
     if rough.ripped_from:
         lines.append(f"{rough.ripped_from[:1].upper()}{rough.ripped_from[1:]}.")
     return lines

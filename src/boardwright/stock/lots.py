@@ -9,11 +9,13 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
+from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
 from boardwright.stock.on_rack import OnRack, joined, with_rack
 from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
+    Blank,
     BoardLayout,
     Leftover,
     Lot,
@@ -33,6 +35,8 @@ EFFORT = 0.15
 
 Wanted = tuple[RoughPart, str, int]
 """A piece to be cut: for which kind of part, for which part, which strip of it."""
+Cut = tuple[Wanted, ...]
+"""What is cut from a board in one: a piece alone, or those of a blank from its near end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +52,7 @@ class LotRequest:
         on_hand: the sizes are the shop's own.
         assumed: what was assumed about them.
         rack: pieces of the rack that are used first; `kind` is what they are, and what is bought.
+        blanks: pieces that are cut in one.
     """
 
     id: str
@@ -60,6 +65,26 @@ class LotRequest:
     assumed: str
     rack: tuple[OnRack, ...] = ()
     kind: RackPiece | None = None
+    blanks: tuple[Blank, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """Strips chosen together with the boards.
+
+    Attributes:
+        request: with the widths of the strips.
+        lay: the layout that goes with them.
+        board: id of a part and number of a strip, and the number of the board in the layout.
+    """
+
+    request: LotRequest
+    lay: Callable[[Instance], Answer]
+    board: dict[tuple[str, int], int]
+
+    def place(self, cut: Cut) -> int:
+        """Number of the board that something is cut from."""
+        return self.board[cut[0][1], cut[0][2]]
 
 
 def lay_out(
@@ -67,6 +92,8 @@ def lay_out(
     tally: Callable[[Sequence[tuple[float, float]]], Tally],
     printer: Printer,
     stop: Callable[[], bool],
+    choose: Callable[[LotRequest, Answer], Chosen | None] = lambda _request, _answer: None,
+    effort: float = EFFORT,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -75,6 +102,8 @@ def lay_out(
         tally: what boards or sheets of given length and width come to.
         printer: prints sizes of the plan.
         stop: when it says True, the best layout so far is taken.
+        effort: how long to try.
+        choose: other strips for the panels, and their layout, when that is better than an answer with equal strips.
 
     Returns:
         The lot; errors where a piece fits nowhere, or the check found a fault.
@@ -86,7 +115,13 @@ def lay_out(
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = _in_order(lay(instance, effort=EFFORT, stop=stop), request.kerf)
+        answer = _in_order(lay(instance, effort=effort, stop=stop), request.kerf)
+        chosen = choose(request, answer)
+        if chosen is not None:
+            request = chosen.request
+            instance, queues = _question(request)
+            answer = _in_order(chosen.lay(instance), request.kerf)
+            queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         faults = verify(instance, answer)
         answer, more = joined(instance, answer, request.rack)
         faults += more
@@ -126,22 +161,36 @@ def _in_order(answer: Answer, kerf: float) -> Answer:
     return replace(answer, bins=tuple(bins))
 
 
-def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Wanted]]]:
-    """The question for the layout engine, equal sizes as one item; and the pieces of each item in order."""
-    groups: dict[tuple[float, float], list[Wanted]] = {}
-    for part in request.parts:
-        pieces = [(part, id, strip) for id in part.parts for strip in range(1, part.strips + 1)]
-        groups.setdefault(part.strip, []).extend(pieces)
+def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:
+    """The question for the layout engine, equal sizes as one item; and what is cut for each item, in order."""
+    groups: dict[tuple[float, float], list[Cut]] = {}
+    pieces = {(w[1], w[2]): w for w in members(request.parts)}
+    for blank in request.blanks:
+        cut = tuple(pieces.pop((id, strip)) for _, id, strip in blank.pieces)
+        groups.setdefault((blank.length, blank.width), []).append(cut)
+    for wanted in pieces.values():
+        part, id, strip = wanted
+        size = part.strip
+        if part.panels:
+            size = (part.strip[0], part.panels[ids_of(part).index(id)][strip - 1])
+        groups.setdefault(size, []).append((wanted,))
     turnable = request.stock.kind == "sheet" and not request.stock.grain
-    queues = {" ".join(dict.fromkeys(w[0].letter for w in g)): g for g in groups.values()}
-    items = tuple(Item(name, *g[0][0].strip, len(g), turnable) for name, g in queues.items())
+    named: dict[str, tuple[tuple[float, float], list[Cut]]] = {}
+    for size, cuts in groups.items():
+        name = " ".join(dict.fromkeys(w[0].letter for cut in cuts for w in cut))
+        named[name if name not in named else f"{name} {len(named) + 1}"] = (size, cuts)
+    items = tuple(
+        Item(name, *size, len(cuts), turnable and all(len(cut) == 1 for cut in cuts))
+        for name, (size, cuts) in named.items()
+    )
+    queues = {name: cuts for name, (_, cuts) in named.items()}
     if request.stock.kind == "wood":
         return board_instance(items, request.sizes, request.kerf), queues
     return Instance(items, request.sizes, request.kerf), queues
 
 
 def _layouts(
-    request: LotRequest, answer: Answer, queues: dict[str, list[Wanted]], printer: Printer
+    request: LotRequest, answer: Answer, queues: dict[str, list[Cut]], printer: Printer
 ) -> tuple[BoardLayout, ...]:
     """The boards with the pieces' names; what stays in the queues is on none of them."""
     sizes = {s.id: s for s in (*request.sizes, *(on.whole for on in request.rack))}
@@ -149,7 +198,7 @@ def _layouts(
     layouts = []
     for n, cut_from in enumerate(answer.bins, 1):
         size = sizes[cut_from.stock_id]
-        placed = _named(cut_from, queues)
+        placed = _named(request, cut_from, queues)
         shown = sold(printer.units, size.width, size.length)
         used = sum(p.length * p.width for p in placed) / (size.length * size.width)
         layouts.append(
@@ -162,19 +211,30 @@ def _layouts(
     return tuple(layouts)
 
 
-def _named(cut_from: Bin, queues: dict[str, list[Wanted]]) -> tuple[PlacedPiece, ...]:
+def _named(request: LotRequest, cut_from: Bin, queues: dict[str, list[Cut]]) -> tuple[PlacedPiece, ...]:
     """Pieces from the near edge up.
 
     Copies of an item are alike, so they are named as they lie: strips of one part come from one board as far
     as can be.
     """
+    names = {(id, strip): b.id for b in request.blanks for _, id, strip in b.pieces}
     placed = []
     for p in sorted(cut_from.placed, key=lambda p: (p.y, p.x)):
-        part, id, strip = queues[p.item_id].pop(0)
-        label = f"{part.letter} {strip} of {part.strips}" if part.strips > 1 else part.letter
-        placed.append(
-            PlacedPiece(part.letter, id, strip, part.strips, label, p.x, p.y, p.length, p.width, p.turned)
-        )
+        x = p.x
+        cut = queues[p.item_id].pop(0)
+        for part, id, strip in cut:
+            strips = strips_of(part, id)
+            label = f"{part.letter} {strip} of {strips}" if strips > 1 else part.letter
+            if id not in part.parts and part.parts:
+                label += " spare"
+            size = (p.length, p.width) if len(cut) == 1 else part.strip
+            placed.append(
+                PlacedPiece(
+                    part.letter, id, strip, strips, label, x, p.y, *size, p.turned,
+                    names.get((id, strip), ""),
+                )
+            )  # fmt: skip
+            x += size[0] + request.kerf
     return tuple(placed)
 
 
@@ -220,13 +280,13 @@ def _invalid(request: LotRequest, faults: Sequence[str]) -> Finding:
 
 
 def _unplaced(
-    request: LotRequest, queues: dict[str, list[Wanted]], answer: Answer, printer: Printer
+    request: LotRequest, queues: dict[str, list[Cut]], answer: Answer, printer: Printer
 ) -> list[Finding]:
     """One error for each kind of part that is not wholly laid out."""
     reasons = {u.item_id: u.reason for u in answer.unplaced}
     left: dict[str, list[tuple[Wanted, str]]] = {}
-    for item, pieces in queues.items():
-        for piece in pieces:
+    for item, cuts in queues.items():
+        for piece in (piece for cut in cuts for piece in cut):
             left.setdefault(piece[0].letter, []).append((piece, item))
     out = []
     for found in left.values():

@@ -7,9 +7,10 @@ Keys of `Tables.figure(key)`; each row of the files says what it is the figure o
 
 Allowances (`data/allowances.csv`): planing_allowance, board_width_allowance, rough_width_allowance,
     rough_length_allowance, end_trim, planer_snipe, panel_width_oversize, panel_length_oversize,
-    edge_joint_allowance, glue_up_boards, sheet_edge_trim, resaw_kerf, resaw_face_allowance, kerf_table_saw,
+    edge_joint_allowance, panel_flattening, ganged_length_allowance,
+    glue_up_boards, sheet_edge_trim, resaw_kerf, resaw_face_allowance, kerf_table_saw,
     kerf_table_saw_thin, kerf_track_saw, kerf_jigsaw, kerf_bandsaw, kerf_backsaw, over_net_fas,
-    over_net_1_common, over_net_2_common, over_net_sheet, fas_minimum_width, fas_minimum_length,
+    disc_area, edging_over, over_net_1_common, over_net_2_common, over_net_sheet, fas_minimum_width, fas_minimum_length,
     selects_minimum_width, selects_minimum_length, common_minimum_width, common_minimum_length,
     hardwood_shortest_length, hardwood_longest_length, kiln_dried_under_nominal.
 
@@ -82,7 +83,9 @@ from boardwright.tables.records import (
     Climate,
     Dowel,
     Figure,
+    Finish,
     Glue,
+    Grade,
     LumberClass,
     MoistureRange,
     Screw,
@@ -97,7 +100,9 @@ __all__ = [
     "Climate",
     "Dowel",
     "Figure",
+    "Finish",
     "Glue",
+    "Grade",
     "LumberClass",
     "MoistureRange",
     "Screw",

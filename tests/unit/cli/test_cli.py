@@ -189,3 +189,36 @@ def test_all_lists_what_keeps_its_limit(good: Path) -> None:
     assert margin["limit"] == pytest.approx(22.5 * 25.4 / 384, rel=1e-3)
     assert margin["unit"] == "mm"
     assert "licensed practice govern" in data["caution"]
+
+
+WOOD = """
+boardwright: 1
+title: Board
+units: in
+sizes: {long: 38}
+stock: {oak: {wood: oak_white, thickness: 3/4}}
+parts: {board: {stock: oak, length: long, width: 5, along: x, across: y, at: [0, 0, 0]}}
+"""
+
+
+def test_rough_sizes_are_explained_as_sums(tmp_path: Path, good: Path) -> None:
+    file = tmp_path / "board.yaml"
+    file.write_text(WOOD, encoding="utf-8")
+    result = run("explain", file, "rough.A")
+    assert result.exit_code == 0
+    assert "38 + 1 = 39" in result.stdout
+    assert "5 + 1/4 = 5 1/4" in result.stdout
+    assert "3/4 + 1/8 = 7/8; bought 1 in" in result.stdout
+    assert "no wood part has the letter Q" in run("explain", file, "rough.Q").stdout
+    assert "no part is of wood" in run("explain", good, "rough").stdout
+
+
+def test_what_a_little_would_save_is_shown_or_the_range_refused(tmp_path: Path) -> None:
+    file = tmp_path / "board.yaml"
+    file.write_text(WOOD, encoding="utf-8")
+    result = run("save", file, "--between", "sizes.long=36..39")
+    assert result.exit_code == 0
+    assert "no size of `sizes.long` in this range saves" in result.stdout
+    refused = run("save", file, "--between", "sizes.wide=36..39")
+    assert refused.exit_code == 2
+    assert "such as sizes.long" in " ".join(refused.output.split())

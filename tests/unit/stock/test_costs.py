@@ -12,7 +12,7 @@ from test_on_rack import board
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.rack import Price, PriceUnit, Rack, Supply
 from boardwright.pipeline import check_text
-from boardwright.stock.costs import with_costs
+from boardwright.stock.rack_costs import with_costs
 from boardwright.stock.records import BuyLine, Result
 from boardwright.stock.run import run_stock, shop_choices
 
