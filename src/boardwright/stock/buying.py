@@ -96,7 +96,9 @@ def _on_hand(lot: Lot) -> BuyLine:
         "lumber",
         lot.title,
         f"{quantity}, on hand",
-        f"{counted(what.count, 'board')}: {', '.join(lot.sizes)}; {loss}",
+        "; ".join(
+            t for t in (f"{counted(what.count, 'board')}: {', '.join(lot.sizes)}", loss, lot.assumed) if t
+        ),
     )
 
 

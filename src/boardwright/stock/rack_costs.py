@@ -15,6 +15,7 @@ from boardwright.stock.records import BuyLine, Lot
 BOARD_FOOT = 144 * INCH**3 / 1e9
 """A board foot, 144 cubic inches [m3]."""
 CENT = Decimal("0.01")
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _WHOLE = re.compile(r"\d+")
 
 
@@ -100,7 +101,7 @@ def _cost(line: BuyLine, lots: Sequence[Lot], rack: Rack) -> tuple[Decimal | Non
         if lot is None or piece is None:
             return None, "", ""
         price = rack.latest_price(piece.material, piece.thickness)
-        many = _amount(lot, piece, price) if price else None
+        many = _amount(line, lot, piece, price) if price else None
     else:
         price = rack.latest_price(line.item, None)
         number = _WHOLE.match(line.quantity)
@@ -115,12 +116,12 @@ def _cost(line: BuyLine, lots: Sequence[Lot], rack: Rack) -> tuple[Decimal | Non
     return cost, _words(price, many, cost), price.currency
 
 
-def _amount(lot: Lot, piece: RackPiece, price: Price) -> float | None:
-    """How many of the price's unit are bought: board feet by the tally where there is one, else by volume."""
+def _amount(line: BuyLine, lot: Lot, piece: RackPiece, price: Price) -> float | None:
+    """How many of the price's unit are bought: board feet as the line asks for them, or by its volume."""
     what = lot.bought or lot.tally
     if price.unit == "board foot" and piece.kind == "board":
-        feet = what.bought_board_feet
-        return round(feet, 1) if feet is not None else ceil(what.bought_volume / BOARD_FOOT * 10 - 1e-6) / 10
+        asked = float(_NUMBER.findall(line.quantity)[0])
+        return asked if "board f" in line.quantity else ceil(asked / BOARD_FOOT * 10 - 1e-6) / 10
     if price.unit == "square metre":
         return ceil(what.bought * 100 - 1e-6) / 100
     if price.unit == "sheet" and piece.kind == "board":
