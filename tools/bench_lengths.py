@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import argparse
 import json
-import time
 from pathlib import Path
 from typing import Any
 
-from bench_layouts import EFFORT, allowed, clock, line, total, warm_up
+from bench_layouts import EFFORT, Clock, allowed, line, total, warm_up
 from boardwright.stock.instance import Instance
 from boardwright.stock.lengths import Bar, lay_out_lengths, length_instance
 
@@ -39,9 +38,9 @@ def main() -> None:
     for job in jobs:
         instance = question(job, words.kerf)
         seconds = words.seconds or allowed(sum(i.count for i in instance.items))
-        start = time.monotonic()
-        answer = lay_out_lengths(instance, effort=EFFORT, stop=clock(seconds))
-        found = {"set": job["set"], **line(job, instance, answer, time.monotonic() - start)}
+        clock = Clock(seconds)
+        answer = lay_out_lengths(instance, effort=EFFORT, stop=clock.over)
+        found = {"set": job["set"], **line(job, instance, answer, clock.taken())}
         sets.setdefault(job["set"], []).append(found)
         print(json.dumps(found), flush=True)
     for name, lines in sets.items():

@@ -9,7 +9,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from boardwright.core.findings import Finding, Place
-from boardwright.stock.solution import CutLine, Rectangle
+from boardwright.stock.instance import Rectangle
+from boardwright.stock.solution import CutLine
 
 Triple = tuple[float, float, float]
 """Length with the grain, width, thickness [mm]."""

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from boardwright.stock.instance import Instance, Item, StockSize
+from boardwright.stock.instance import Instance, Item, Rectangle, StockSize
 from boardwright.stock.slicing import Box, separable
-from boardwright.stock.solution import COST_TOLERANCE, TOO_LARGE, Answer, Bin, Placed, Rectangle
+from boardwright.stock.solution import COST_TOLERANCE, TOO_LARGE, Answer, Bin, Placed
 from boardwright.stock.units import to_units
 from boardwright.stock.verify_cuts import cut_faults
+from boardwright.stock.verify_limits import limit_faults, order_faults
 
 
 def verify(instance: Instance, answer: Answer) -> list[str]:
@@ -30,6 +31,7 @@ def verify(instance: Instance, answer: Answer) -> list[str]:
             found.append(f"{where}: no such stock")
             continue
         found += [f"{where}: {fault}" for fault in _bin_faults(instance, stocks[cut_from.stock_id], cut_from)]
+    found += order_faults(instance, answer.bins)
     found += _count_faults(instance, answer)
     found += _unplaced_faults(instance, answer)
     found += _cost_faults(answer, stocks)
@@ -67,6 +69,7 @@ def _bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator
     full = (0, 0, to_units(stock.length), to_units(stock.width))
     leftovers = [_corners(r) for r in cut_from.leftovers]
     yield from cut_faults(instance, full, boxes, cut_from.cuts, leftovers)
+    yield from limit_faults(instance, stock, cut_from)
 
 
 def _corners(r: Rectangle) -> Box:
