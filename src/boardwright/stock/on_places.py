@@ -3,21 +3,31 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass, field
 from math import inf
+from random import Random
+from typing import Any
 
 from boardwright.stock.bounds import rounded, size_bound
 from boardwright.stock.emit_placed import emit_placed
 from boardwright.stock.instance import Axis, Instance
-from boardwright.stock.placed import PlacedBeams, PlacedLayout, room_for
+from boardwright.stock.placed import Guide, PlacedBeams, PlacedLayout, room_for
 from boardwright.stock.scaled import layings, roomy
 from boardwright.stock.solution import COST_TOLERANCE, NO_STOCK_LEFT, TOO_LARGE, Answer, Unplaced
 from boardwright.stock.units import to_units
 
 PLACED_WORK = 40_000_000
 """Children that are tried at effort 1, roughly."""
-NARROW = 8
-"""Width of the first beams."""
-GUIDES = 4
+NARROW, WIDE = 8, 128
+"""Width of the first beams, and of the widest before beginnings of layouts are kept."""
+GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
+"""For the first beams: added to the share of waste, power of the mean area."""
+SHARES = (0.0, 0.02, 0.1)
+"""What may be added to the share of waste in later guides."""
+KEPT = 4
+"""Layouts that are kept to begin others with."""
+START_WORK = 5_000
+"""Work that starting a beam counts for."""
 
 
 def solve_placed(
@@ -71,21 +81,60 @@ def _search(
         return None, 0
     ways: tuple[Axis, ...] = ("rip", "crosscut") if instance.first_cut == "any" else (instance.first_cut,)
     beams = [PlacedBeams(instance, way, wanted, seed) for way in ways]
-    best: PlacedLayout | None = None
-    left, tried, width = PLACED_WORK * effort, 0, NARROW
-    while width <= min(b.widest for b in beams):
-        for guide in range(GUIDES):
-            for beam in beams:
-                if tried and (left <= 0 or stop()):
-                    return best, tried
-                found = beam.run(width, guide, beam.limit(best.key) if best else inf, stop)
-                tried += 1
-                if found is None:
-                    continue
-                left -= found.work
-                if best is None or found.key < best.key:
-                    if not found.key[0] and (best is None or found.key[:3] != best.key[:3]):
-                        progress(f"{found.key[2]} used")
-                    best = found
-        width *= 2
-    return best, tried
+    found = _Search(beams, PLACED_WORK * effort, stop, progress)
+    width = NARROW
+    while width <= WIDE:
+        for guide in GUIDES:
+            for way in range(len(beams)):
+                found.run(way, width, guide)
+        width *= 4
+    random = Random(seed)
+    while found.going():
+        kept = random.choice(found.kept)
+        guide = (random.choice(SHARES), random.random())
+        start = kept.layout.steps[: int(len(kept.layout.steps) * random.random())]
+        found.run(kept.way, round(NARROW * 2 ** (5 * random.random())), guide, start)
+    return found.best, found.tried
+
+
+@dataclass(frozen=True, slots=True)
+class _Kept:
+    way: int
+    layout: PlacedLayout
+
+
+@dataclass(slots=True)
+class _Search:
+    """What is known so far: the best few layouts, the best first."""
+
+    beams: list[PlacedBeams]
+    left: float
+    stop: Callable[[], bool]
+    progress: Callable[[str], None]
+    kept: list[_Kept] = field(default_factory=list)
+    tried: int = 0
+
+    @property
+    def best(self) -> PlacedLayout | None:
+        return self.kept[0].layout if self.kept else None
+
+    def going(self) -> bool:
+        return bool(self.kept) and self.left > 0 and not self.stop()
+
+    def run(self, way: int, width: int, guide: Guide, start: Any = None) -> None:
+        """One beam, unless the time is up."""
+        if self.tried and not self.going():
+            return
+        beam = self.beams[way]
+        limit = beam.limit(self.kept[-1].layout.key) if len(self.kept) >= KEPT else inf
+        found = beam.run(min(width, beam.widest), guide, limit, self.stop, start)
+        self.tried += 1
+        if found is None:
+            return
+        self.left -= found.work + START_WORK
+        if any(k.layout.key == found.key for k in self.kept):
+            return
+        best = self.best
+        if not found.key[0] and (best is None or found.key[:3] < best.key[:3]):
+            self.progress(f"{found.key[2]} used")
+        self.kept = sorted([*self.kept, _Kept(way, found)], key=lambda k: k.layout.key)[:KEPT]

@@ -13,6 +13,7 @@ from boardwright.stock.instance import Axis, Instance, Limits, StockSize
 from boardwright.stock.scaled import layings, roomy
 from boardwright.stock.units import to_units
 
+Guide = tuple[float, float]
 UNBOUND = 1 << 60
 LEVEL_WORK = 400_000
 """Children that are tried, roughly, between two looks at `stop`."""
@@ -65,11 +66,13 @@ class PlacedLayout:
         stocks: in the order in which they were opened.
         key: area that is missing, cost, stocks, extent that is used of the last one: less is better.
         work: children that were tried.
+        steps: how it came about, one row a part.
     """
 
     stocks: tuple[PlacedStock, ...]
     key: tuple[float, float, int, float]
     work: int
+    steps: Any
 
 
 def places_matter(instance: Instance) -> bool:
@@ -207,24 +210,30 @@ class PlacedBeams:
         """Widest beam that is worth its memory."""
         return max(1, BANK_ENTRIES // (7 * self.total + 2 * len(self.arrays.chains)))
 
-    def run(self, width: int, guide: int, limit: float, stop: Callable[[], bool]) -> PlacedLayout | None:
+    def run(
+        self, width: int, guide: Guide, limit: float, stop: Callable[[], bool], start: Any = None
+    ) -> PlacedLayout | None:
         """Search with one width and one guide.
 
         Args:
             width: most nodes of a level.
-            guide: which guide, as for `beam.Beams`.
+            guide: what is added to the share of waste, and the power of the mean area by which it is divided.
             limit: most that a layout may cost, where stocks are alike with the last one counted up to the end
                 of its last section.
             stop: asked between levels; when it says True, the beam ends.
+            start: steps of a layout with which all layouts begin.
 
         Returns:
             The best layout of the last level that was reached; None when nothing could be placed.
         """
-        from boardwright.stock.kernels.places import advance
+        from boardwright.stock.kernels.places import advance, replay
 
         bank = self._bank(width)
-        stride = max(1, LEVEL_WORK // (width * len(self.arrays.chains) * 8))
+        stride = max(1, LEVEL_WORK // (width * len(self.arrays.chains) * 2))
         level, alive, going, work = 0, 1, True, 0
+        if start is not None and len(start):
+            replay(self.arrays, bank, start)
+            level = len(start)
         while level < self.total and going and not (level and stop()):
             level, alive, going, tried = advance(
                 self.arrays, bank, level, min(self.total, level + stride), alive, width, guide, limit,
@@ -246,10 +255,12 @@ class PlacedBeams:
             np.zeros((2, width), np.uint64),
             np.zeros(width, np.float64),
             np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER + 1), np.int64),
+            np.zeros((width, FRONTIER), np.int64),
             np.zeros((width, STEP), np.int64),
             np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
             np.zeros((self.total, width, STEP), np.int64),
+            np.zeros(1 << (8 * width - 1).bit_length(), np.uint64),
+            np.zeros((1 << (8 * width - 1).bit_length(), 5), np.int64),
         )
         bank.left[0, 0] = chains[:, 1]
         return bank
@@ -267,7 +278,11 @@ class PlacedBeams:
         reach = bank.frontier[state, :alive, END] * self.arrays.rooms[last, 1]
         best = min(range(alive), key=lambda n: (missing[n], cost[n], used[n], reach[n], n))
         key = (float(missing[best]), float(cost[best]), int(used[best]), float(reach[best]))
-        return PlacedLayout(self._read(bank, level, best), key, work)
+        steps = np.zeros((level, bank.trace.shape[2]), np.int64)
+        for depth in range(level - 1, -1, -1):
+            steps[depth] = bank.trace[depth, best]
+            best = int(steps[depth, 0])
+        return PlacedLayout(self._read(steps.tolist()), key, work, steps)
 
     def limit(self, key: tuple[float, float, int, float]) -> float:
         """Most that a layout may cost to be better than one with this key."""
@@ -277,16 +292,11 @@ class PlacedBeams:
             return key[1] * (1 + 1e-9)
         return key[1] - float(self.arrays.costs[0]) + float(self.dear[0]) * key[3] * (1 - 1e-12)
 
-    def _read(self, bank: Any, level: int, node: int) -> tuple[PlacedStock, ...]:
+    def _read(self, steps: Sequence[Sequence[int]]) -> tuple[PlacedStock, ...]:
         from boardwright.stock.kernels.places import NEW_SECTION, NEW_STOCK, NEW_STRIP
 
-        steps = []
-        for depth in range(level - 1, -1, -1):
-            step = [int(x) for x in bank.trace[depth, node]]
-            steps.append(step)
-            node = step[0]
-        stocks: list[tuple[int, list[list[list[list[int]]]]]] = []
-        for step in reversed(steps):
+        stocks: list[tuple[int, list[list[list[Sequence[int]]]]]] = []
+        for step in steps:
             kind = step[2]
             if kind >= NEW_STOCK:
                 stocks.append((kind - NEW_STOCK, [[[step]]]))

@@ -12,15 +12,16 @@ from typing import NamedTuple
 import numpy as np
 from numba import njit
 
-from boardwright.stock.kernels.beam import _guide, _mixed, _place
+from boardwright.stock.kernels.beam import _mixed, _place
 
 SECTION, END, STRIP, TOP, REACH, ROOM, LIFTED = range(7)
 FRONTIER = 7
 """Entries of a frontier: start and end of the section (a), start and top of the strip (b), end of the parts in
 the strip (a), the stock, whether a part lies at the top of the strip."""
-PARENT, WAY, KIND, AT_A, AT_B, STRIP_TOP, SECTION_END = range(7)
-STEP = 7
-"""Entries of a step: parent, way to lay the part, kind, place of the part, top of the strip, end of the section."""
+PARENT, WAY, KIND, AT_A, AT_B, STRIP_TOP, SECTION_END, CHAIN = range(8)
+STEP = 8
+"""Entries of a step: parent, way to lay the part, kind, place of the part, top of the strip, end of the section, the
+chain that it is taken from."""
 IN_STRIP, NEW_STRIP, NEW_SECTION, NEW_STOCK = range(4)
 TRIES = 12
 """Most places that are tried for one part or one cut."""
@@ -97,9 +98,17 @@ class Bank(NamedTuple):
     origin: np.ndarray
     seen: np.ndarray
     trace: np.ndarray
+    sets: np.ndarray
+    fronts: np.ndarray
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
+def _guide(guide, behind, worth, area, squares, parts):
+    """How unpromising a node is: waste so far, against a power of the mean area of the parts that are placed."""
+    return (guide[0] + (behind - worth) / behind) * (parts / area) ** guide[1]
+
+
+@njit(cache=True, forceinline=True)
 def _hit(q, room, a0, b0, a1, b1):
     """The first defect that a rectangle, or a line, lies on; -1 when there is none."""
     for n in range(q.first_defect[room], q.first_defect[room + 1]):
@@ -109,13 +118,13 @@ def _hit(q, room, a0, b0, a1, b1):
     return -1
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
 def _thin(rules, gap):
     """Whether a gap beside a part is waste that is too thin to be cut off."""
     return gap > rules.kerf and gap - rules.kerf < rules.waste or 0 < gap <= rules.kerf and rules.waste > 0
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
 def _along(q, room, reach, a, at_b, b, strip, top):
     """The first place in a strip from `reach` on for a part whose place across the strip is known, or -1."""
     k = q.rules.kerf
@@ -144,7 +153,7 @@ def _along(q, room, reach, a, at_b, b, strip, top):
     return -1
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
 def _top(q, bank, level, node, walk, room, section, end, strip, low):
     """The least top of a strip, not below `low`, at which it can be cut off and all its parts be freed, or -1.
 
@@ -194,7 +203,7 @@ def _top(q, bank, level, node, walk, room, section, end, strip, low):
     return -1
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
 def _end(q, bank, level, node, kind, room, section, end, reach, top):
     """The least end of a section at which it can be cut off, not before its parts end, or -1."""
     rules = q.rules
@@ -240,7 +249,19 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
     return -1
 
 
-@njit(cache=True)
+@njit(cache=True, forceinline=True)
+def _begin(row, kind):
+    """Section, its end, strip, its top and the reach in it, where a step of some kind begins."""
+    if kind == IN_STRIP:
+        return row[SECTION], row[END], row[STRIP], row[TOP], row[REACH]
+    if kind == NEW_STRIP:
+        return row[SECTION], row[END], row[TOP], row[TOP], row[SECTION]
+    if kind == NEW_SECTION:
+        return row[END], row[END], 0, 0, row[END]
+    return 0, 0, 0, 0, 0
+
+
+@njit(cache=True, forceinline=True)
 def _attempt(q, bank, level, node, kind, room, a, b, lift):
     """Put a part in: its place, its section and strip, whether it lies at the top; the first is -1 when it cannot.
 
@@ -250,15 +271,9 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     rules = q.rules
     k = rules.kerf
     none = (-1, 0, 0, 0, 0, 0, 0)
-    section, end, strip, top, reach, _, lifted = bank.frontier[level % 2, node]
-    if kind >= NEW_SECTION:
-        section, end = (end, end) if kind == NEW_SECTION else (0, 0)
-        strip, top, reach, lifted = 0, 0, section, 0
-    elif kind == NEW_STRIP:
-        strip, reach, lifted = top, section, 0
+    section, end, strip, top, reach = _begin(bank.frontier[level % 2, node], kind)
+    lifted = bank.frontier[level % 2, node, LIFTED] if kind == IN_STRIP else 0
     at_b = strip
-    if section + a > q.rooms[room, 0] or strip + b > q.rooms[room, 1]:
-        return none
     if lift:
         n = _hit(q, room, reach, strip, reach + a - k, strip + b - k)
         if n < 0:
@@ -304,6 +319,46 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     return p, at_b, section, end, strip, top, lifted
 
 
+@njit(cache=True, forceinline=True)
+def _edge(front, b):
+    """How far a layout reaches along a, at a height."""
+    if b < front[STRIP]:
+        return front[END]
+    return front[REACH] if b < front[TOP] else front[SECTION]
+
+
+@njit(cache=True, forceinline=True)
+def _behind_another(sets, fronts, code, front):
+    """Whether a layout of the same parts that reaches nowhere further was met on this level.
+
+    One layout of each set of parts is kept to compare with: the last that was behind no other.
+    """
+    mask = np.uint64(sets.shape[0] - 1)
+    place = (code * np.uint64(0x9E3779B97F4A7C15) >> np.uint64(20)) & mask
+    code |= np.uint64(1)
+    for _ in range(8):
+        if sets[place] == 0 or sets[place] == code:
+            break
+        place = (place + np.uint64(1)) & mask
+    old = fronts[place]
+    if sets[place] == code:
+        if (
+            old[END] <= _edge(front, 0)
+            and _edge(old, front[STRIP]) <= _edge(front, front[STRIP])
+            and _edge(old, front[TOP]) <= front[SECTION]
+            and _edge(old, old[STRIP]) <= _edge(front, old[STRIP])
+            and old[SECTION] <= _edge(front, old[TOP])
+            and _edge(old, 0) <= _edge(front, 0)
+        ):
+            return True
+    elif sets[place] != 0:
+        return False
+    sets[place] = code
+    for n in range(5):
+        old[n] = front[n]
+    return False
+
+
 @njit(cache=True)
 def _settle(q, bank, level, held):
     """Write the gathered nodes as the next level."""
@@ -312,9 +367,9 @@ def _settle(q, bank, level, held):
         step = bank.origin[j]
         i, kind = step[PARENT], step[KIND]
         item = q.ways[step[WAY], 0]
-        bank.frontier[then, j] = bank.fresh[j, :FRONTIER]
+        bank.frontier[then, j] = bank.fresh[j]
         bank.left[then, j] = bank.left[now, i]
-        bank.left[then, j, bank.fresh[j, FRONTIER]] -= 1
+        bank.left[then, j, step[CHAIN]] -= 1
         bank.used[then, j] = bank.used[now, i]
         bank.paid[then, j] = bank.paid[now, i]
         area = q.areas[item]
@@ -331,7 +386,26 @@ def _settle(q, bank, level, held):
 
 
 @njit(cache=True)
-def advance(q, bank, level, last, alive, width, which, limit, whole, dear):
+def replay(q, bank, steps):
+    """Put the parts of known steps in, one after another; each level has one node."""
+    for level in range(steps.shape[0]):
+        step, now = steps[level], level % 2
+        kind = step[KIND]
+        row = bank.fresh[0]
+        row[ROOM] = kind - NEW_STOCK if kind >= NEW_STOCK else bank.frontier[now, 0, ROOM]
+        begun = _begin(bank.frontier[now, 0], kind)
+        row[SECTION], row[STRIP] = begun[SECTION], begun[STRIP]
+        row[END], row[TOP] = step[SECTION_END], step[STRIP_TOP]
+        row[REACH] = step[AT_A] + q.ways[step[WAY], 1]
+        above = step[AT_B] > row[STRIP]
+        row[LIFTED] = 1 if above or (kind == IN_STRIP and bank.frontier[now, 0, LIFTED] > 0) else 0
+        bank.origin[0] = step
+        bank.origin[0, PARENT] = 0
+        _settle(q, bank, level, 1)
+
+
+@njit(cache=True)
+def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
     """Go on from one level of the beam to another: see `kernels.beam.advance`.
 
     Returns:
@@ -345,6 +419,7 @@ def advance(q, bank, level, last, alive, width, which, limit, whole, dear):
         held = 0
         parts = level + 1
         bank.seen[:] = 0
+        bank.sets[:] = 0
         for i in range(alive):
             in_hand = bank.frontier[now, i, ROOM] if level > 0 else -1
             fits = False
@@ -374,6 +449,20 @@ def advance(q, bank, level, last, alive, width, which, limit, whole, dear):
                                     continue
                                 if q.rules.in_order and room != in_hand + 1:
                                     continue
+                            wide = float(q.rooms[room, 1])
+                            section, end, strip, top, reach = _begin(bank.frontier[now, i], kind)
+                            if section + a > q.rooms[room, 0] or strip + b > q.rooms[room, 1]:
+                                continue
+                            base = paid + dear[room] * section * wide
+                            least = float(max(end, reach + a) - section) * strip
+                            least += float(reach + a - section) * max(top - strip, b)
+                            least = base + dear[room] * least
+                            key = _guide(guide, least, rate * area, area, squares, parts)
+                            if least + whole[0] - rate * area > limit:
+                                continue
+                            if held == width and key >= bank.heap_key[0]:
+                                fits = True
+                                continue
                             for lift in range(2):
                                 tried += 1
                                 found = _attempt(q, bank, level, i, kind, room, a, b, lift == 1)
@@ -381,18 +470,19 @@ def advance(q, bank, level, last, alive, width, which, limit, whole, dear):
                                 if p < 0:
                                     continue
                                 fits = True
-                                wide = float(q.rooms[room, 1])
-                                behind = section * wide + float(end - section) * strip
-                                behind += float(p + a - section) * (top - strip)
-                                behind = paid + dear[room] * behind
+                                behind = float(end - section) * strip + float(p + a - section) * (top - strip)
+                                behind = base + dear[room] * behind
                                 if behind + whole[0] - rate * area > limit:
                                     continue
-                                key = _guide(which, behind, rate * area, area, squares, parts)
+                                key = _guide(guide, behind, rate * area, area, squares, parts)
                                 if held == width and key >= bank.heap_key[0]:
                                     continue
                                 code = bank.code[now, i] + q.codes[item]
                                 if kind >= NEW_STOCK:
                                     code += q.codes[q.areas.shape[0] + room]
+                                front = (section, end, strip, top, p + a)
+                                if _behind_another(bank.sets, bank.fronts, code + np.uint64(room), front):
+                                    continue
                                 code = _mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
                                 slot = _place(bank, held, width, key, code)
                                 if slot < 0:
@@ -400,10 +490,10 @@ def advance(q, bank, level, last, alive, width, which, limit, whole, dear):
                                 held = max(held, slot + 1) if held < width else held
                                 row = bank.fresh[slot]
                                 row[0], row[1], row[2], row[3], row[4] = section, end, strip, top, p + a
-                                row[5], row[6], row[7] = room, lifted, c
+                                row[5], row[6] = room, lifted
                                 step = bank.origin[slot]
                                 step[0], step[1], step[2], step[3] = i, way, kind, p
-                                step[4], step[5], step[6] = at_b, top, end
+                                step[4], step[5], step[6], step[7] = at_b, top, end, c
         if held == 0:
             return level, alive, False, tried
         _settle(q, bank, level, held)
