@@ -24,6 +24,8 @@ GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
 """For the first beams: added to the share of waste, power of the mean area."""
 SHARES = (0.0, 0.02, 0.1)
 """What may be added to the share of waste in later guides."""
+ANEW = 0.3
+"""Share of the later beams that begin with nothing."""
 KEPT = 4
 """Layouts that are kept to begin others with."""
 START_WORK = 5_000
@@ -90,10 +92,13 @@ def _search(
         width *= 4
     random = Random(seed)
     while found.going():
-        kept = random.choice(found.kept)
         guide = (random.choice(SHARES), random.random())
-        start = kept.layout.steps[: int(len(kept.layout.steps) * random.random())]
-        found.run(kept.way, round(NARROW * 2 ** (5 * random.random())), guide, start)
+        width = round(WIDE * 2 ** random.uniform(-1, 3))
+        if random.random() < ANEW:
+            found.run(random.randrange(len(beams)), width, guide)
+        else:
+            kept = random.choice(found.kept)
+            found.run(kept.way, width, guide, kept.layout.steps[: random.randrange(len(kept.layout.steps))])
     return found.best, found.tried
 
 

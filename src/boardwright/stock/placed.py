@@ -251,7 +251,7 @@ class PlacedBeams:
             np.zeros((2, width, len(chains)), np.int16),
             np.zeros((2, width, rooms), np.int16),
             np.zeros((2, width), np.float64),
-            np.zeros((2, width, 2), np.float64),
+            np.zeros((2, width), np.float64),
             np.zeros((2, width), np.uint64),
             np.zeros(width, np.float64),
             np.zeros(width, np.int64),
@@ -259,8 +259,6 @@ class PlacedBeams:
             np.zeros((width, STEP), np.int64),
             np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
             np.zeros((self.total, width, STEP), np.int64),
-            np.zeros(1 << (8 * width - 1).bit_length(), np.uint64),
-            np.zeros((1 << (8 * width - 1).bit_length(), 5), np.int64),
         )
         bank.left[0, 0] = chains[:, 1]
         return bank
@@ -271,7 +269,7 @@ class PlacedBeams:
         state = level % 2
         last = bank.frontier[state, :alive, ROOM]
         cost = np.round(bank.paid[state, :alive] + self.arrays.costs[last], 6)
-        missing = self.whole[1] - bank.placed[state, :alive, 0]
+        missing = self.whole[1] - bank.placed[state, :alive]
         if level == self.total:
             missing[:] = 0.0
         used = bank.used[state, :alive].sum(axis=1)

@@ -98,14 +98,6 @@ class Bank(NamedTuple):
     origin: np.ndarray
     seen: np.ndarray
     trace: np.ndarray
-    sets: np.ndarray
-    fronts: np.ndarray
-
-
-@njit(cache=True, forceinline=True)
-def _guide(guide, behind, worth, area, squares, parts):
-    """How unpromising a node is: waste so far, against a power of the mean area of the parts that are placed."""
-    return (guide[0] + (behind - worth) / behind) * (parts / area) ** guide[1]
 
 
 @njit(cache=True, forceinline=True)
@@ -319,46 +311,6 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     return p, at_b, section, end, strip, top, lifted
 
 
-@njit(cache=True, forceinline=True)
-def _edge(front, b):
-    """How far a layout reaches along a, at a height."""
-    if b < front[STRIP]:
-        return front[END]
-    return front[REACH] if b < front[TOP] else front[SECTION]
-
-
-@njit(cache=True, forceinline=True)
-def _behind_another(sets, fronts, code, front):
-    """Whether a layout of the same parts that reaches nowhere further was met on this level.
-
-    One layout of each set of parts is kept to compare with: the last that was behind no other.
-    """
-    mask = np.uint64(sets.shape[0] - 1)
-    place = (code * np.uint64(0x9E3779B97F4A7C15) >> np.uint64(20)) & mask
-    code |= np.uint64(1)
-    for _ in range(8):
-        if sets[place] == 0 or sets[place] == code:
-            break
-        place = (place + np.uint64(1)) & mask
-    old = fronts[place]
-    if sets[place] == code:
-        if (
-            old[END] <= _edge(front, 0)
-            and _edge(old, front[STRIP]) <= _edge(front, front[STRIP])
-            and _edge(old, front[TOP]) <= front[SECTION]
-            and _edge(old, old[STRIP]) <= _edge(front, old[STRIP])
-            and old[SECTION] <= _edge(front, old[TOP])
-            and _edge(old, 0) <= _edge(front, 0)
-        ):
-            return True
-    elif sets[place] != 0:
-        return False
-    sets[place] = code
-    for n in range(5):
-        old[n] = front[n]
-    return False
-
-
 @njit(cache=True)
 def _settle(q, bank, level, held):
     """Write the gathered nodes as the next level."""
@@ -373,8 +325,7 @@ def _settle(q, bank, level, held):
         bank.used[then, j] = bank.used[now, i]
         bank.paid[then, j] = bank.paid[now, i]
         area = q.areas[item]
-        bank.placed[then, j, 0] = bank.placed[now, i, 0] + area
-        bank.placed[then, j, 1] = bank.placed[now, i, 1] + area * area
+        bank.placed[then, j] = bank.placed[now, i] + area
         bank.code[then, j] = bank.code[now, i] + q.codes[item]
         if kind >= NEW_STOCK:
             room = kind - NEW_STOCK
@@ -419,7 +370,6 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
         held = 0
         parts = level + 1
         bank.seen[:] = 0
-        bank.sets[:] = 0
         for i in range(alive):
             in_hand = bank.frontier[now, i, ROOM] if level > 0 else -1
             fits = False
@@ -437,8 +387,8 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                     if bank.left[now, i, c] == 0:
                         continue
                     item = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c]]
-                    area = bank.placed[now, i, 0] + q.areas[item]
-                    squares = bank.placed[now, i, 1] + q.areas[item] * q.areas[item]
+                    area = bank.placed[now, i] + q.areas[item]
+                    large = (parts / area) ** guide[1]
                     for way in range(q.first_way[item], q.first_way[item + 1]):
                         a, b = q.ways[way, 1], q.ways[way, 2]
                         for kind in range(first, stop):
@@ -457,7 +407,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                             least = float(max(end, reach + a) - section) * strip
                             least += float(reach + a - section) * max(top - strip, b)
                             least = base + dear[room] * least
-                            key = _guide(guide, least, rate * area, area, squares, parts)
+                            key = (guide[0] + 1 - rate * area / least) * large
                             if least + whole[0] - rate * area > limit:
                                 continue
                             if held == width and key >= bank.heap_key[0]:
@@ -474,15 +424,12 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 behind = base + dear[room] * behind
                                 if behind + whole[0] - rate * area > limit:
                                     continue
-                                key = _guide(guide, behind, rate * area, area, squares, parts)
+                                key = (guide[0] + 1 - rate * area / behind) * large
                                 if held == width and key >= bank.heap_key[0]:
                                     continue
                                 code = bank.code[now, i] + q.codes[item]
                                 if kind >= NEW_STOCK:
                                     code += q.codes[q.areas.shape[0] + room]
-                                front = (section, end, strip, top, p + a)
-                                if _behind_another(bank.sets, bank.fronts, code + np.uint64(room), front):
-                                    continue
                                 code = _mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
                                 slot = _place(bank, held, width, key, code)
                                 if slot < 0:
