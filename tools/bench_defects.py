@@ -34,8 +34,9 @@ def question(job: dict[str, Any]) -> Instance:
     marks = defaultdict(list)
     for plate, x, y, w, h in job["defects_sheet_x_y_w_h"]:
         marks[plate].append(Rectangle(x, y, x + w, y + h))
+    length, width = job["sheet"]
     stocks = tuple(
-        StockSize(f"s{n}", *job["sheet"], count=1, defects=tuple(marks[n]))
+        StockSize(f"s{n}", length, width, count=1, defects=tuple(marks[n]))
         for n in range(job["sheets_kept"] + MORE)
     )
     sequences = tuple(tuple(names) for names in stacks.values())
@@ -82,7 +83,7 @@ def main() -> None:
     words = parser.parse_args()
     jobs = [json.loads(text) for text in words.file.read_text(encoding="utf-8").splitlines() if text]
     jobs = [job for job in jobs if words.only in ("", job["id"])]
-    solve(question({**jobs[0], "parts_w_h_stack": jobs[0]["parts_w_h_stack"][:3]}), "", effort=1e-6)
+    solve(question({**jobs[0], "parts_w_h_stack": jobs[0]["parts_w_h_stack"][:3]}), "", effort=0.01)
     lines = []
     for job in jobs:
         instance, clock = question(job), Clock(words.seconds)

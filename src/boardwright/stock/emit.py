@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from boardwright.stock.instance import Axis, Instance, Rectangle
-from boardwright.stock.placed import Spot
 from boardwright.stock.patterns import Pattern, Section, Strip
+from boardwright.stock.placed import Spot
 from boardwright.stock.scaled import Shape
 from boardwright.stock.slicing import Box
 from boardwright.stock.solution import Bin, CutLine, Placed

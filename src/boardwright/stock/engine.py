@@ -13,8 +13,8 @@ from boardwright.stock.instance import Axis, Instance
 from boardwright.stock.lines import choose_exactly, is_line
 from boardwright.stock.master import Column, LinearChoice, cost_step
 from boardwright.stock.mend import mend
-from boardwright.stock.placed import places_matter
 from boardwright.stock.on_places import solve_placed
+from boardwright.stock.placed import places_matter
 from boardwright.stock.quick import quick
 from boardwright.stock.scaled import scale
 from boardwright.stock.search import Search

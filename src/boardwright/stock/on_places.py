@@ -13,7 +13,15 @@ from boardwright.stock.emit_placed import emit_placed
 from boardwright.stock.instance import Axis, Instance
 from boardwright.stock.placed import Guide, PlacedBeams, PlacedLayout, room_for
 from boardwright.stock.scaled import layings, roomy
-from boardwright.stock.solution import COST_TOLERANCE, NO_STOCK_LEFT, TOO_LARGE, Answer, Unplaced
+from boardwright.stock.solution import (
+    COST_TOLERANCE,
+    NO_CLEAR_ROOM,
+    NO_STOCK_LEFT,
+    TOO_LARGE,
+    Answer,
+    Reason,
+    Unplaced,
+)
 from boardwright.stock.units import to_units
 
 PLACED_WORK = 40_000_000
@@ -24,7 +32,7 @@ GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
 """For the first beams: added to the share of waste, power of the mean area."""
 SHARES = (0.0, 0.02, 0.1)
 """What may be added to the share of waste in later guides."""
-ANEW = 0.3
+ANEW = 0.2
 """Share of the later beams that begin with nothing."""
 KEPT = 4
 """Layouts that are kept to begin others with."""
@@ -46,13 +54,15 @@ def solve_placed(
     """
     kerf = to_units(instance.kerf)
     rooms = [roomy(s, kerf) for s in instance.stocks if s.count != 0]
-    reasons = {}
+    reasons: dict[int, Reason] = {}
     wanted = [0] * len(instance.items)
     for n, item in enumerate(instance.items):
         if not any(w[0] <= r[0] and w[1] <= r[1] for w in layings(item, kerf) for r in rooms):
             reasons[n] = TOO_LARGE
         elif room_for(instance, n):
             wanted[n] = item.count
+        else:
+            reasons[n] = NO_CLEAR_ROOM
     best, tried = _search(instance, wanted, seed, effort, stop, progress)
     copies = [0] * len(instance.items)
     bins = tuple(emit_placed(instance, s, copies) for s in best.stocks) if best else ()
@@ -93,7 +103,7 @@ def _search(
     random = Random(seed)
     while found.going():
         guide = (random.choice(SHARES), random.random())
-        width = round(WIDE * 2 ** random.uniform(-1, 3))
+        width = round(WIDE * 2 ** random.uniform(0, 4))
         if random.random() < ANEW:
             found.run(random.randrange(len(beams)), width, guide)
         else:

@@ -131,7 +131,9 @@ class PlacedBeams:
         instance, kerf, limits = self.instance, to_units(self.instance.kerf), self.instance.limits
         rooms = [roomy(s, kerf) for s in instance.stocks]
         marks = [defects_of(s, self.order) for s in instance.stocks]
-        sizes = [layings(item, kerf) if n else [] for item, n in zip(instance.items, self.wanted, strict=True)]
+        sizes = [
+            layings(item, kerf) if n else [] for item, n in zip(instance.items, self.wanted, strict=True)
+        ]
         kept = [limits.least_section, limits.least_strip, limits.least_waste]
         lengths = [kerf, *(to_units(x) for x in kept)]
         lengths += [x for r in rooms for x in r] + [x for way in sizes for w in way for x in w[:2]]

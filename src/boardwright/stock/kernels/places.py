@@ -113,7 +113,9 @@ def _hit(q, room, a0, b0, a1, b1):
 @njit(cache=True, forceinline=True)
 def _thin(rules, gap):
     """Whether a gap beside a part is waste that is too thin to be cut off."""
-    return gap > rules.kerf and gap - rules.kerf < rules.waste or 0 < gap <= rules.kerf and rules.waste > 0
+    return (gap > rules.kerf and gap - rules.kerf < rules.waste) or (
+        0 < gap <= rules.kerf and rules.waste > 0
+    )
 
 
 @njit(cache=True, forceinline=True)
@@ -257,8 +259,7 @@ def _begin(row, kind):
 def _attempt(q, bank, level, node, kind, room, a, b, lift):
     """Put a part in: its place, its section and strip, whether it lies at the top; the first is -1 when it cannot.
 
-    Args:
-        lift: it is put above the defect that keeps it from the bottom of the strip.
+    With `lift` it is put above the defect that keeps it from the bottom of the strip.
     """
     rules = q.rules
     k = rules.kerf
