@@ -30,10 +30,12 @@ NARROW, WIDE = 8, 128
 """Width of the first beams, and of the widest before beginnings of layouts are kept."""
 GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
 """For the first beams: added to the share of waste, power of the mean area."""
-SHARES = (0.0, 0.02, 0.1)
+SHARES = (0.0, 0.0, 0.02, 0.1)
 """What may be added to the share of waste in later guides."""
-ANEW = 0.2
-"""Share of the later beams that begin with nothing."""
+WIDER, WIDEST = 256, 4096
+"""Width of the next beams, twice as wide each time; then from the beginning."""
+LATER = 2
+"""Work of beams that begin with parts of good layouts, for each beam that begins with nothing."""
 KEPT = 4
 """Layouts that are kept to begin others with."""
 START_WORK = 5_000
@@ -102,13 +104,17 @@ def _search(
         width *= 4
     random = Random(seed)
     while found.going():
-        guide = (random.choice(SHARES), random.random())
-        width = round(WIDE * 2 ** random.uniform(0, 4))
-        if random.random() < ANEW:
-            found.run(random.randrange(len(beams)), width, guide)
-        else:
+        width = WIDER if width > WIDEST else width
+        before = found.left
+        found.run(random.randrange(len(beams)), width, (random.choice(SHARES), random.uniform(0.5, 1.0)))
+        least = before - (1 + LATER) * (before - found.left)
+        while found.going() and found.left > least:
             kept = random.choice(found.kept)
-            found.run(kept.way, width, guide, kept.layout.steps[: random.randrange(len(kept.layout.steps))])
+            steps = kept.layout.steps
+            guide = (random.choice(SHARES), random.random())
+            begun = round(width * random.uniform(0.25, 1.0))
+            found.run(kept.way, begun, guide, steps[: random.randrange(len(steps))])
+        width *= 2
     return found.best, found.tried
 
 
