@@ -74,6 +74,19 @@ def most_trims(answer: Answer) -> int:
     return found
 
 
+def one(job: dict[str, Any], seconds: float) -> dict[str, Any]:
+    """One job."""
+    instance, clock = question(job), Clock(seconds)
+    answer = solve(instance, "places", effort=EFFORT, stop=clock.over)
+    found = line(job, instance, answer, clock.taken())
+    return {
+        **found,
+        "waste": waste(instance, answer),
+        "best": job.get("best_waste"),
+        "trims": most_trims(answer),
+    }
+
+
 def main() -> None:
     """Lay out every job of the file."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -86,11 +99,7 @@ def main() -> None:
     solve(question({**jobs[0], "parts_w_h_stack": jobs[0]["parts_w_h_stack"][:3]}), "", effort=0.01)
     lines = []
     for job in jobs:
-        instance, clock = question(job), Clock(words.seconds)
-        answer = solve(instance, "places", effort=EFFORT, stop=clock.over)
-        found = line(job, instance, answer, clock.taken())
-        found["waste"], found["best"] = waste(instance, answer), job.get("best_waste")
-        found["trims"] = most_trims(answer)
+        found = one(job, words.seconds)
         lines.append(found)
         print(json.dumps(found), flush=True)
     sums = total(lines)

@@ -23,6 +23,14 @@ def question(job: dict[str, Any], kerf: float) -> Instance:
     return length_instance([(f"p{n}", x - kerf, c) for n, (x, c) in enumerate(job["parts"])], bars, kerf)
 
 
+def one(job: dict[str, Any], kerf: float, seconds: float | None) -> dict[str, Any]:
+    """One job."""
+    instance = question(job, kerf)
+    clock = Clock(seconds or allowed(sum(i.count for i in instance.items)))
+    answer = lay_out_lengths(instance, effort=EFFORT, stop=clock.over)
+    return {"set": job["set"], **line(job, instance, answer, clock.taken())}
+
+
 def main() -> None:
     """Lay out every job of the file."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -36,11 +44,7 @@ def main() -> None:
     warm_up()
     sets: dict[str, list[dict[str, Any]]] = {}
     for job in jobs:
-        instance = question(job, words.kerf)
-        seconds = words.seconds or allowed(sum(i.count for i in instance.items))
-        clock = Clock(seconds)
-        answer = lay_out_lengths(instance, effort=EFFORT, stop=clock.over)
-        found = {"set": job["set"], **line(job, instance, answer, clock.taken())}
+        found = one(job, words.kerf, words.seconds)
         sets.setdefault(job["set"], []).append(found)
         print(json.dumps(found), flush=True)
     for name, lines in sets.items():

@@ -63,6 +63,7 @@ def lay_out(
     tally: Callable[[Sequence[tuple[float, float]]], Tally],
     printer: Printer,
     stop: Callable[[], bool],
+    progress: Callable[[str], None] = lambda _: None,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -71,6 +72,7 @@ def lay_out(
         tally: what boards or sheets of given length and width come to.
         printer: prints sizes of the plan.
         stop: when it says True, the best layout so far is taken.
+        progress: told of every better layout.
 
     Returns:
         The lot; errors where a piece fits nowhere, or the check found a fault.
@@ -81,7 +83,9 @@ def lay_out(
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = lay(instance, effort=EFFORT, stop=stop)
+        answer = lay(
+            instance, effort=EFFORT, stop=stop, progress=lambda text: progress(f"{request.title}: {text}")
+        )
         faults = verify(instance, answer)
     layouts = _layouts(request, answer, queues, printer)
     findings = [_invalid(request, faults)] if faults else []

@@ -44,7 +44,7 @@ def run_stock(
         piece: set out, every size known.
         tables: lumber, boards, glues, figures.
         choices: what the shop reckons with, as from `shop_choices`.
-        progress: told what is being laid out, once a lot.
+        progress: told what is being laid out, and of every better layout.
         stop: when it says True, the best layouts so far are taken.
 
     Returns:
@@ -60,10 +60,10 @@ def run_stock(
     findings += stage_findings(rough, tables)
     findings += short_findings(rough, MACHINE_MINIMUM[units], allow.kerf, printer)
     lots: list[Lot] = []
+    say = progress or (lambda _: None)
     for request in requests:
-        if progress is not None:
-            progress(f"laying out {request.title}")
-        lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop)
+        say(f"laying out {request.title}")
+        lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop, say)
         lots.append(lot)
         findings += more
     area = glued_area(piece.joints, rough)
