@@ -36,7 +36,8 @@ class Limits:
             stock's edge and the first of them [mm].
         least_strip: the same for the second stage [mm].
         least_waste: thinnest piece of waste that can be cut off [mm].
-        through_defects: cuts may pass through a defect, as they may in wood.
+        through_defects: cuts may pass through a defect, as they may in wood; those that trim the stock
+            always may.
     """
 
     least_section: float = 0.0

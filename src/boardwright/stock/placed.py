@@ -84,15 +84,15 @@ def places_matter(instance: Instance) -> bool:
 def room_for(instance: Instance, item: int) -> bool:
     """Whether a part has a place on any stock, clear of defects, whatever else is cut from it.
 
-    If it has one, it has one against edges or defects to its left and below it.
+    If it has one, it has one against edges or defects to its left and below it, a cut away from the edges.
     """
     kerf = to_units(instance.kerf)
     for stock in instance.stocks:
         length, width = roomy(stock, kerf)
         marks = defects_of(stock, (0, 1))
         for a, b, _ in layings(instance.items[item], kerf):
-            for x in (0, *(d[2] for d in marks)):
-                for y in (0, *(d[3] for d in marks)):
+            for x in (0, *(max(d[2], kerf) for d in marks)):
+                for y in (0, *(max(d[3], kerf) for d in marks)):
                     if x + a > length or y + b > width:
                         continue
                     box = (x, y, x + a - kerf, y + b - kerf)

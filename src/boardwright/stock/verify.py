@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from boardwright.stock.instance import Instance, Item, Rectangle, StockSize
+from boardwright.stock.instance import Instance, Item, Limits, Rectangle, StockSize
 from boardwright.stock.slicing import Box, separable
 from boardwright.stock.solution import COST_TOLERANCE, NO_STOCK_LEFT, Answer, Bin, Placed
 from boardwright.stock.units import to_units
@@ -119,14 +119,17 @@ def _count_faults(instance: Instance, answer: Answer) -> Iterator[str]:
             yield f"stock {stock.id} is used {used[stock.id]} times; there are {stock.count}"
 
 
-def _fits(item: Item, stock: StockSize) -> bool:
-    """Whether a stock has a place for an item: if so, one against edges or defects on its left and below it."""
+def _fits(item: Item, stock: StockSize, kerf: int) -> bool:
+    """Whether a stock has a place for an item: if so, one against edges or defects on its left and below it.
+
+    Beside a defect it must be a cut away from the edge.
+    """
     x0, y0, x1, y1 = usable(stock)
     defects = [box_of(d) for d in stock.defects]
     length, width = to_units(item.length), to_units(item.width)
     for a, b in ((length, width), (width, length)) if item.turnable else ((length, width),):
-        for x in {x0, *(d[2] for d in defects if d[2] > x0)}:
-            for y in {y0, *(d[3] for d in defects if d[3] > y0)}:
+        for x in {x0, *(max(d[2], x0 + kerf) for d in defects)}:
+            for y in {y0, *(max(d[3], y0 + kerf) for d in defects)}:
                 box = (x, y, x + a, y + b)
                 if box[2] <= x1 and box[3] <= y1 and not any(meet(box, d) for d in defects):
                     return True
@@ -138,9 +141,10 @@ def _unplaced_faults(instance: Instance, answer: Answer) -> Iterator[str]:
     used = Counter(b.stock_id for b in answer.bins)
     waiting = {name for sequence in instance.sequences for name in sequence}
     for copy in answer.unplaced:
-        if copy.item_id not in items or (copy.reason == NO_STOCK_LEFT and copy.item_id in waiting):
+        held_up = copy.item_id in waiting or instance.in_order or instance.limits != Limits()
+        if copy.item_id not in items or (copy.reason == NO_STOCK_LEFT and held_up):
             continue
-        taking = [s for s in instance.stocks if _fits(items[copy.item_id], s)]
+        taking = [s for s in instance.stocks if _fits(items[copy.item_id], s, to_units(instance.kerf))]
         free = [s for s in taking if s.count is None or used[s.id] < s.count]
         if (copy.reason != NO_STOCK_LEFT and taking) or (
             copy.reason == NO_STOCK_LEFT and (free or not taking)

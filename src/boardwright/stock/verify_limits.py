@@ -45,7 +45,7 @@ def limit_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterato
     limits, kerf = instance.limits, to_units(instance.kerf)
     for number, cut in enumerate(cut_from.cuts, 1):
         along, low, line = _slit(cut, kerf)
-        if not limits.through_defects and any(meet(line, d) for d in defects):
+        if cut.stage > 0 and not limits.through_defects and any(meet(line, d) for d in defects):
             yield f"cut {number} goes through a defect"
         if cut.trimming or cut.stage not in (1, 2):
             continue

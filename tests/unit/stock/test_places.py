@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from random import Random
 
 import pytest
 
@@ -170,3 +171,42 @@ def test_questions_that_contradict_themselves_are_told() -> None:
     told = " ".join(problems(bad))
     for words in ("defect without area", "arm, which is no item", "leg stands 2 times", "limits of the cuts"):
         assert words in told
+
+
+def _dice(seed: int) -> Instance:
+    """Any boards with any defects, limits and sequences."""
+    r = Random(seed)
+    long, wide = r.randint(600, 2500), r.randint(90, 900)
+    items = tuple(
+        Item(f"p{n}", r.randint(50, long // 2), r.randint(20, wide // 2), r.randint(1, 3), r.random() < 0.5)
+        for n in range(r.randint(1, 9))
+    )
+    trim = r.choice([0.0, 0.0, 12.5])
+    stocks = []
+    for n in range(r.randint(1, 6)):
+        a, b = r.randint(long // 2, long), r.randint(wide // 2, wide)
+        corners = [(r.uniform(0, a - 5), r.uniform(0, b - 5)) for _ in range(r.randint(0, 4))]
+        marks = tuple(R(x, y, x + r.uniform(1, 120), y + r.uniform(1, 60)) for x, y in corners)
+        stocks.append(StockSize(f"s{n}", a, b, r.choice([1, 2, None]), a * b / 1e4, trim, trim, marks))
+    limits = Limits(
+        r.choice([0, 60]), 0.7 * long, r.choice([0, 40]), r.choice([0, 8]), through_defects=r.random() < 0.5
+    )
+    names = [item.id for item in items]
+    r.shuffle(names)
+    return Instance(
+        items,
+        tuple(stocks),
+        r.choice([0, 3.2, 1.5]),
+        r.choice([2, 3, None]),
+        r.choice(["rip", "crosscut", "any"]),
+        r.choice([Limits(), limits]),
+        (tuple(names),) if r.random() < 0.4 else (),
+        r.random() < 0.3,
+    )
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_any_boards_defects_and_limits_give_sound_layouts(seed: int) -> None:
+    instance = _dice(seed)
+    assert problems(instance) == []
+    assert verify(instance, solve(instance, "", seed=seed, effort=0.002)) == []

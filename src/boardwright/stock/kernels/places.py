@@ -259,7 +259,8 @@ def _begin(row, kind):
 def _attempt(q, bank, level, node, kind, room, a, b, lift):
     """Put a part in: its place, its section and strip, whether it lies at the top; the first is -1 when it cannot.
 
-    With `lift` it is put above the defect that keeps it from the bottom of the strip.
+    Where a defect keeps it from the bottom left, it may be put higher: to the top of its strip when `lift` is 1,
+    above a defect, in a new strip, when `lift` is more.
     """
     rules = q.rules
     k = rules.kerf
@@ -268,21 +269,19 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     lifted = bank.frontier[level % 2, node, LIFTED] if kind == IN_STRIP else 0
     at_b = strip
     if lift:
-        n = _hit(q, room, reach, strip, reach + a - k, strip + b - k)
-        if n < 0:
+        if (lift == 1) != (kind == IN_STRIP) or _hit(q, room, reach, strip, reach + a - k, strip + b - k) < 0:
             return none
         if kind == IN_STRIP:
             at_b = top - b
             if at_b - strip < k + rules.waste:
                 return none
         else:
-            for _ in range(TRIES):
-                at_b = max(q.defects[n, 3], strip + k + rules.waste)
-                n = _hit(q, room, reach, at_b, reach + a - k, at_b + b - k)
-                if n < 0:
-                    break
+            n = q.first_defect[room] + lift - 2
+            if q.defects[n, 3] <= strip or q.defects[n, 3] + b > q.rooms[room, 1]:
+                return none
+            at_b = max(q.defects[n, 3], strip + k + rules.waste)
             top = _top(q, bank, level, node, False, room, section, max(end, reach + a), strip, at_b + b)
-            if n >= 0 or top != at_b + b:
+            if top != at_b + b:
                 return none
         lifted = 1
     elif kind != IN_STRIP:
@@ -374,6 +373,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
         for i in range(alive):
             in_hand = bank.frontier[now, i, ROOM] if level > 0 else -1
             fits = False
+            following = 0
             for opening in range(2):
                 if (opening == 1 and fits) or (opening == 0 and level == 0):
                     continue
@@ -384,6 +384,11 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                     first, stop = NEW_STOCK, NEW_STOCK + q.rooms.shape[0]
                     if level > 0:
                         paid += q.costs[in_hand]
+                    following = max(in_hand, 0)
+                    while following < q.rooms.shape[0] and (
+                        bank.used[now, i, following] >= q.rooms[following, 2]
+                    ):
+                        following += 1
                 for c in range(q.chains.shape[0]):
                     if bank.left[now, i, c] == 0:
                         continue
@@ -398,7 +403,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 room = kind - NEW_STOCK
                                 if bank.used[now, i, room] >= q.rooms[room, 2]:
                                     continue
-                                if q.rules.in_order and room != in_hand + 1:
+                                if q.rules.in_order and room != following:
                                     continue
                             wide = float(q.rooms[room, 1])
                             section, end, strip, top, reach = _begin(bank.frontier[now, i], kind)
@@ -414,9 +419,9 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                             if held == width and key >= bank.heap_key[0]:
                                 fits = True
                                 continue
-                            for lift in range(2):
+                            for lift in range(2 + q.first_defect[room + 1] - q.first_defect[room]):
                                 tried += 1
-                                found = _attempt(q, bank, level, i, kind, room, a, b, lift == 1)
+                                found = _attempt(q, bank, level, i, kind, room, a, b, lift)
                                 p, at_b, section, end, strip, top, lifted = found
                                 if p < 0:
                                     continue
