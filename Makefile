@@ -54,8 +54,10 @@ pictures: $(READY)
 	$(BIN)/boardwright plan examples/ribbon-chest.yaml --out out/ribbon-chest
 	pdftoppm -r 80 -f 1 -l 1 -png -singlefile out/ribbon-chest/plan.pdf docs/pictures/ribbon-chest-cover
 
+# SETS names the folder of the published sets of layouts (see docs/stock.md); without it that table is left out.
 bench: $(READY)
 	$(BIN)/python tools/bench.py
+	$(BIN)/python tools/bench_sets.py $(SETS)
 
 clean:
 	rm -rf out build .mypy_cache .ruff_cache .hypothesis .import_linter_cache

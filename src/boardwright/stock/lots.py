@@ -11,7 +11,7 @@ from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
-from boardwright.stock.instance import Instance, Item, StockSize, problems
+from boardwright.stock.instance import Instance, Item, Rectangle, StockSize, problems
 from boardwright.stock.on_rack import OnRack, joined, with_rack
 from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
@@ -26,7 +26,7 @@ from boardwright.stock.records import (
 )
 from boardwright.stock.saw_order import by_setting
 from boardwright.stock.sheets import lay_out_sheets
-from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin, Rectangle
+from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin
 from boardwright.stock.verify import verify
 from boardwright.stock.wording import counted, percent, sold
 
@@ -94,6 +94,7 @@ def lay_out(
     stop: Callable[[], bool],
     choose: Callable[[LotRequest, Answer], Chosen | None] = lambda _request, _answer: None,
     effort: float = EFFORT,
+    progress: Callable[[str], None] = lambda _: None,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -104,6 +105,7 @@ def lay_out(
         stop: when it says True, the best layout so far is taken.
         effort: how long to try.
         choose: other strips for the panels, and their layout, when that is better than an answer with equal strips.
+        progress: told of every better layout.
 
     Returns:
         The lot; errors where a piece fits nowhere, or the check found a fault.
@@ -115,7 +117,10 @@ def lay_out(
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = _in_order(lay(instance, effort=effort, stop=stop), request.kerf)
+        answer = lay(
+            instance, effort=effort, stop=stop, progress=lambda text: progress(f"{request.title}: {text}")
+        )
+        answer = _in_order(answer, request.kerf)
         chosen = choose(request, answer)
         if chosen is not None:
             request = chosen.request

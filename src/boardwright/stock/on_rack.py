@@ -9,10 +9,10 @@ from math import ceil
 from boardwright.core.rack import Defect, RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.clear import Clearing, Split, clear_pieces, halves, overlap
-from boardwright.stock.instance import Axis, Instance, StockSize
+from boardwright.stock.instance import Axis, Instance, Rectangle, StockSize
 from boardwright.stock.rack_bound import rack_bound
 from boardwright.stock.slicing import Box
-from boardwright.stock.solution import COST_TOLERANCE, Answer, Bin, CutLine, Rectangle
+from boardwright.stock.solution import COST_TOLERANCE, Answer, Bin, CutLine
 from boardwright.stock.units import to_mm, to_units
 from boardwright.stock.verify import bin_faults
 from boardwright.tables.bundle import NOMINAL_MATCH, Tables

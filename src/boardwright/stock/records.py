@@ -11,7 +11,8 @@ from typing import Literal
 
 from boardwright.core.findings import Finding, Place
 from boardwright.core.rack import Rack, RackPiece
-from boardwright.stock.solution import CutLine, Rectangle
+from boardwright.stock.instance import Rectangle
+from boardwright.stock.solution import CutLine
 
 Triple = tuple[float, float, float]
 """Length with the grain, width, thickness [mm]."""

@@ -48,7 +48,7 @@ def run_stock(
         piece: set out, every size known.
         tables: lumber, boards, glues, figures.
         choices: what the shop reckons with, as from `shop_choices`.
-        progress: told what is being laid out, once a lot.
+        progress: told what is being laid out, and of every better layout.
         stop: when it says True, the best layouts so far are taken.
         quick: layouts after a short search, with equal strips, no test pieces, and nothing on what to ask for: to
             compare designs.
@@ -70,13 +70,13 @@ def run_stock(
     findings += short_findings(asked.rough, blanks, allow, printer)
     chooser = StripChooser(kinds, allow, printer, stop)
     lots: list[Lot] = []
+    say = progress or (lambda _: None)
     trials: list[RoughPart] = []
     for request in asked.requests:
-        if progress is not None:
-            progress(f"laying out {request.title}")
+        say(f"laying out {request.title}")
         request = from_rack(request, choices.rack, tables, printer)
         tally = partial(_tally, request, kinds, units)
-        lay = partial(lay_out, tally=tally, printer=printer, stop=stop)
+        lay = partial(lay_out, tally=tally, printer=printer, stop=stop, progress=say)
         if quick:
             lot, more = lay(request, effort=QUICK)
             lots.append(lot)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from boardwright.stock.instance import Rectangle
 from boardwright.stock.records import BoardLayout, PlacedPiece
-from boardwright.stock.solution import CutLine, Rectangle
+from boardwright.stock.solution import CutLine
 
 SAME = 0.01
 """Two places nearer than this are one [mm]."""

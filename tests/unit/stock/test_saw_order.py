@@ -9,10 +9,10 @@ import pytest
 from test_verify import ANSWER, BIN, CUTS, DOOR, INSTANCE, SHELF
 
 from boardwright.stock.boards import board_instance, lay_out_boards
-from boardwright.stock.instance import Item, StockSize
+from boardwright.stock.instance import Item, Rectangle, StockSize
 from boardwright.stock.records import BoardLayout, PlacedPiece
 from boardwright.stock.saw_order import by_setting, sawings
-from boardwright.stock.solution import CutLine, Rectangle
+from boardwright.stock.solution import CutLine
 from boardwright.stock.verify import verify
 
 R = Rectangle
