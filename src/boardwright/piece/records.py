@@ -35,6 +35,7 @@ class Stock:
         grain: True when the faces have a grain direction that layouts must respect.
         source: source of the row.
         rings: angle between the growth rings and the face, where it is given [degrees].
+        spread: of a sheet: change of its length and width per 1 % of moisture of wood in the same air [1/%].
     """
 
     id: str
@@ -55,6 +56,14 @@ class Stock:
     hardwood: bool = True
     source: str = ""
     rings: float | None = None
+    spread: float = 0.0
+
+    @property
+    def rates(self) -> Vec:
+        """Change per 1 % of moisture with the grain, across it and through the thickness [1/%]."""
+        if self.kind == "sheet":
+            return (self.spread, self.spread, 0.0)
+        return (self.lengthwise, self.across, self.through)
 
     @property
     def angle(self) -> float:

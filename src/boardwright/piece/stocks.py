@@ -15,6 +15,10 @@ from boardwright.tables.bundle import Tables
 
 LENGTHWISE = 0.00006
 """Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry (trade figure)."""
+SPREAD = {"plywood": 0.00014, "particleboard": 0.00035, "mdf": 0.00035, "hardboard": 0.00035}
+"""Change of length and width of a sheet per 1 % that wood changes in the same air [1/%]: plywood 0.2 % from 30 to 90 %
+of humidity (typical, parallel to the face), particleboard 0.35 to 0.40 % from 50 to 90 % (ANSI A208.1), the others as
+it; such air changes wood by about 14 and 11 %."""
 STAND_IN_DENSITY = 600.0
 """Density of a stock that is not known [kg/m3]; an error stands beside every figure it goes into."""
 LEAST_THICKNESS, LARGEST_THICKNESS = 1.0, 150.0
@@ -259,6 +263,7 @@ def _sheet(
         row.density / 1000,
         True,
         row.source,
+        spread=SPREAD.get(row.kind, 0.0),
     )
 
 
