@@ -58,6 +58,7 @@ from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.lids import Lid
 from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
+from boardwright.design.keys.place import Air, Surroundings, YearOfAir
 from boardwright.design.keys.pulls import Pull
 from boardwright.design.keys.stock import (
     AllowanceKeys,
@@ -83,6 +84,7 @@ from boardwright.design.keys.table import (
 from boardwright.design.keys.wall_cleats import WallCleat
 
 __all__ = [
+    "Air",
     "AllowanceKeys",
     "ApronDrawers",
     "Aprons",
@@ -157,6 +159,7 @@ __all__ = [
     "SocketKeys",
     "StockEntry",
     "Stretchers",
+    "Surroundings",
     "TableKeys",
     "TableTop",
     "TaperKeys",
@@ -168,6 +171,7 @@ __all__ = [
     "VGrooveKeys",
     "WallCleat",
     "WoodMoisture",
+    "YearOfAir",
     "optional",
 ]
 
@@ -185,8 +189,11 @@ class DesignFile(Keys):
     region: str | None = optional(
         "row of the moisture table: where the piece will live", "`interior_most`: {moisture:interior_most}"
     )
+    place: Surroundings | None = optional(
+        "a city, or the air indoors, in place of a region", "as `region` says"
+    )
     wood_moisture: WoodMoisture | None = optional(
-        "moisture, when it is known better", "as the region's row says"
+        "moisture, when it is known better", "as the place or the region's row says"
     )
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")

@@ -273,7 +273,7 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         base = _handed(draft)
         ways = _ways(draft, base, step)
         size = ways[0].frame.size
-        body = (draft.stock.id, *map(_r, size))
+        body = (draft.stock.id, draft.stock.angle, *map(_r, size))
         key = (*body, min(w.key for w in ways))
         mirror_key = (*body, min(w.key for w in _ways(draft, _times(base, MIRROR), step)))
         letters.setdefault(key, letter(len(letters)))

@@ -317,7 +317,10 @@ class MoistureRange:
 
 @dataclass(frozen=True, slots=True)
 class Climate:
-    """Moisture content of wood outdoors under cover [%]: `months` from January, `low` and `high` of all."""
+    """Moisture content of wood outdoors under cover [%]: `months` from January, `low` and `high` of all.
+
+    `january` and `july` are mean outdoor temperatures [degrees F].
+    """
 
     key: Text
     city: Text
@@ -325,6 +328,8 @@ class Climate:
     months: Numbers
     low: Number
     high: Number
+    january: Number
+    july: Number
     source: Note
     provenance: Note
     note: Note

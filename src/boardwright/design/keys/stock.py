@@ -8,22 +8,27 @@ from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
 
+Sawn = Literal["flat", "quarter", "rift", "mixed"]
+
 
 class WoodMoisture(Keys):
     """Moisture content of the wood [%]."""
 
     now: float | None = optional(
-        "on the day the parts are cut", "the average of the region's row", ge=0, le=30
+        "on the day the parts are cut, as a meter shows it",
+        "by `place.air.today`; else the average of the city's year or of the region's row",
+        ge=0,
+        le=30,
     )
     driest: float | None = optional(
         "at the driest time where the piece will live",
-        "the low end of the region's row, or `now` where that is lower",
+        "as `place` says, else the low end of the region's row, or `now` where that is lower",
         ge=0,
         le=30,
     )
     wettest: float | None = optional(
         "at the wettest time where the piece will live",
-        "the high end of the region's row, or `now` where that is higher",
+        "as `place` says, else the high end of the region's row, or `now` where that is higher",
         ge=0,
         le=30,
     )
@@ -40,8 +45,15 @@ class StockEntry(Keys):
         "a wood: `thickness`; a sheet: the actual thickness in its row of the sheet table, with a "
         "note that says so",
     )
-    sawn: Literal["flat", "quarter", "rift"] | None = optional(
-        "how the boards were sawn", "`flat`; a sheet has none (common practice)"
+    sawn: Sawn | None = optional(
+        "how the boards were sawn; `mixed` is figured as `flat`, which moves most",
+        "`flat`; a sheet has none (common practice)",
+    )
+    rings: float | None = optional(
+        "angle between the growth rings, seen on the end, and the face [degrees]: 0 flat, 90 quarter",
+        "0 for `flat`, 45 for `rift`, 90 for `quarter`",
+        ge=0,
+        le=90,
     )
     sheet_length: LengthText | None = optional(
         "length of the sheet as bought, along its grain",
