@@ -26,6 +26,7 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer, read_step
 from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet
 from boardwright.piece.records import Part, Piece
+from boardwright.piece.run import set_out
 from boardwright.pipeline import Result, check_text
 from boardwright.solids.assembly import assembly_of
 from boardwright.solids.cells import own_cells
@@ -36,8 +37,10 @@ from boardwright.stock.records import Result as StockRun
 from boardwright.stock.run import run_stock, shop_choices
 from design_dice import Mapping, design, text
 
-OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits")
-"""Findings that a construction must not earn by itself; only loose parts can be put in each other's way."""
+OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits", "door.hits")
+"""Findings that a construction must not earn by itself: it is made so that its parts fit, or is refused."""
+GAPS = ("fit.unplanned-gap",)
+"""Nor these."""
 AGAIN = 4
 """Every so many designs are set out a second time, and one step wider."""
 NEAR = 1e-6
@@ -54,13 +57,14 @@ class Tally:
     codes: Counter[str] = field(default_factory=Counter)
     tracebacks: list[str] = field(default_factory=list)
     overlaps: list[str] = field(default_factory=list)
+    gaps: list[str] = field(default_factory=list)
     layouts: list[str] = field(default_factory=list)
     sums: list[str] = field(default_factory=list)
 
     @property
     def lines(self) -> tuple[str, ...]:
         """Everything that must not be, one line each, the design's name first."""
-        return (*self.tracebacks, *self.overlaps, *self.layouts, *self.sums)
+        return (*self.tracebacks, *self.overlaps, *self.gaps, *self.layouts, *self.sums)
 
     @property
     def bad(self) -> set[str]:
@@ -93,9 +97,8 @@ def try_design(
     if result.piece is None:
         return result
     tally.pieces += 1
-    tally.overlaps += [
-        f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS and not _before(f)
-    ]
+    tally.overlaps += [f"{name}: {_short(f)}" for f in _unsaid(result, OVERLAPS)]
+    tally.gaps += [f"{name}: {_short(f)}" for f in _unsaid(result, GAPS)]
     tally.sums += [f"{name}: {line}" for line in faults(result.piece)]
     if laid is not None:
         tally.codes.update(f"{f.severity.value} {f.code}" for f in laid.findings)
@@ -122,9 +125,19 @@ def _wider(keys: Mapping) -> Mapping:
     return {**keys, "parts": {**keys["parts"], "first": wider}}
 
 
-def _before(f: Finding) -> bool:
-    """True for a door or lid before something that has no room behind it: the file asks for both, and is told."""
-    return any(p.startswith(("door.", "lid.", "case.lid")) for p in f.parts)
+def _refused(result: Result) -> list[Finding]:
+    """The errors by which the file was refused before any dry fit: the forms and joints themselves said no."""
+    assert result.design is not None
+    return [f for f in set_out(result.design, result.tables)[1] if f.severity is Severity.ERROR]
+
+
+def _unsaid(result: Result, codes: tuple[str, ...]) -> list[Finding]:
+    """Findings of these codes in a design, but those about a part or a line that was refused by name."""
+    found = [f for f in result.findings if f.code in codes]
+    refused = _refused(result) if found else []
+    parts = {id for f in refused for id in f.parts}
+    lines = {f.place.line for f in refused}
+    return [f for f in found if not parts & set(f.parts) and f.place.line not in lines]
 
 
 def _short(f: Finding) -> str:
@@ -153,8 +166,6 @@ def faults(piece: Piece) -> Iterator[str]:
 def _outside(part: Part, cut: Cut) -> Iterator[str]:
     """Numbers of a cut that lie outside the blank."""
     spans: list[tuple[float, float, float]] = []
-    if isinstance(cut, Groove) and cut.purpose == "panel":
-        return  # it may run out over an edge, as that of a back does in the rail under a lid
     if isinstance(cut, Groove):
         third = 3 - cut.side.axis - cut.along
         spans = [
@@ -284,10 +295,11 @@ def _numbers(part: Part) -> list[tuple[str, list[float]]]:
 
 
 def _unjoined(piece: Piece) -> Iterator[str]:
-    """Parts that nothing holds."""
+    """Parts that nothing holds, neither a joint nor a hinge."""
     joined = {id for j in piece.joints for id in (j.first, j.second)}
+    hung = {h.group for h in piece.hardware if h.table_key.endswith("_hinge")}
     for part in piece.parts:
-        if part.id not in joined and len(piece.parts) > 1:
+        if part.id not in joined and part.group not in hung and len(piece.parts) > 1:
             yield f"part {part.id}: no joint holds it"
 
 
@@ -335,6 +347,7 @@ def report(tally: Tally, verbose: bool, seconds: float) -> None:
     kinds = {
         "tracebacks": tally.tracebacks,
         "overlaps": tally.overlaps,
+        "unplanned gaps": tally.gaps,
         "bad layouts": tally.layouts,
         "wrong sums": tally.sums,
     }
