@@ -286,9 +286,7 @@ def test_a_filler_keeps_drawers_clear_of_an_inset_door() -> None:
     piece = piece_of(cupboard(f"rows: [{BEHIND % ('', 'bars')}, {{open: true, size: 6}}]"))
     # from 7 1/2 in, the upper side of the shelf, to 29 1/4 in, the under side of the top
     fillers = [p.box for p in piece.parts if p.name == "filler"]
-    assert {(round(b.low[2], 3), round(b.high[2], 3)) for b in fillers} == {
-        (6.75 * IN + 0.75 * IN, 29.25 * IN)
-    }
+    assert {(round(b.low[2] / IN, 3), round(b.high[2] / IN, 3)) for b in fillers} == {(7.5, 29.25)}
     assert min(b.low[0] for b in fillers) == pytest.approx(0.75 * IN)
     needed = 13 / 16 * IN + 3.0
     assert needed - 1e-6 <= sum(b.size(0) for b in fillers) < needed + IN / 32
