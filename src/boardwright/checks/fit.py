@@ -72,7 +72,13 @@ def _open(c: Context, j: Joint, share: float) -> Finding:
 
 
 def unplanned_gaps(c: Context) -> Iterator[Finding]:
-    """Two parts of one assembly that nearly touch, with no joint and no clearance between them."""
+    """Two parts of one assembly that nearly touch, with no joint and no clearance between them.
+
+    A part that nothing holds fast, such as a panel that floats in grooves, has its room from its own joints.
+    """
+    fast = {i for j in c.piece.joints if j.glued or not j.floats for i in (j.first, j.second)}
+    held = {i for j in c.piece.joints for i in (j.first, j.second)}
+    free = held - fast
     joined = {frozenset((j.first, j.second)) for j in c.piece.joints}
     parts = c.piece.parts
     if len(parts) < 2:
@@ -84,7 +90,7 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
         np.triu((apart.max(axis=2) > c.piece.step * 1.01) & (apart.max(axis=2) < NEAR), 1)
     ):
         one, two = parts[i], parts[j]
-        if one.group != two.group or frozenset((one.id, two.id)) in joined:
+        if one.group != two.group or frozenset((one.id, two.id)) in joined or free & {one.id, two.id}:
             continue
         gaps = apart[i, j]
         axis = int(gaps.argmax())

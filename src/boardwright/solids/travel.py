@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import product
 from typing import Any
 
 import numpy as np
@@ -195,18 +196,35 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
 def _first_turn(moving: Key, standing: Key, axis: Vec, pivot: Vec, turn: float) -> float | None:
     from boardwright.solids.mesh import placed
 
-    one, two = placed(*moving), placed(*standing)
-    room = two.bounding_box()
     count = max(1, math.ceil(turn / TURN))
-    for i in range(count + 1):
+    for i in _near(moving, standing, axis, pivot, turn, count):
+        one, two = placed(*moving), placed(*standing)
         angle = turn * i / count
-        turned = one.transform(turned_rows(axis, pivot, angle))
-        reach = turned.bounding_box()
-        if any(reach[k] > room[k + 3] or room[k] > reach[k + 3] for k in range(3)):
-            continue
-        if (turned ^ two).volume() > LEAST:
+        if (one.transform(turned_rows(axis, pivot, angle)) ^ two).volume() > LEAST:
             return angle
     return None
+
+
+def _near(moving: Key, standing: Key, axis: Vec, pivot: Vec, turn: float, count: int) -> list[int]:
+    """Of the places of a turn, those at which the bounds of a blank come to those of another."""
+    two = _corners(standing)
+    rows = _all_rows(axis, pivot, turn, count)
+    turned = _corners(moving) @ rows[:, :, :3].transpose(0, 2, 1) + rows[:, None, :, 3]
+    apart = (turned.min(axis=1) > two.max(axis=0)) | (turned.max(axis=1) < two.min(axis=0))
+    return [int(i) for i in np.flatnonzero(~apart.any(axis=1))]
+
+
+def _corners(key: Key) -> Any:
+    """The corners of a blank in its place, as (8, 3) float [mm]."""
+    size, _, pose = key
+    rows = np.array(pose.rows())
+    return np.array(list(product(*((0.0, s) for s in size)))) @ rows[:, :3].T + rows[:, 3]
+
+
+@lru_cache(maxsize=256)
+def _all_rows(axis: Vec, pivot: Vec, turn: float, count: int) -> Any:
+    """The matrices of all places of a turn, as (count + 1, 3, 4) float."""
+    return np.array([turned_rows(axis, pivot, turn * i / count) for i in range(count + 1)])
 
 
 def turned_rows(axis: Vec, pivot: Vec, angle: float) -> list[list[float]]:

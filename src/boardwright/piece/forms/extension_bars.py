@@ -80,7 +80,7 @@ def extension_bars(
     layers: Layers,
 ) -> Run:
     """Put in the two bars of one drawer; it does not travel when there is no room for them (a finding says so)."""
-    walls = [Wall(w, not w.id.startswith("case.side")) for w in (region.walls.left, region.walls.right) if w]
+    walls = [Wall(w, _both_faces(w)) for w in (region.walls.left, region.walls.right) if w]
     if len(walls) < 2:
         _no_wall(out, id, region)
         return Run(0.0)
@@ -102,6 +102,11 @@ def extension_bars(
     for side, wall, bar, at_left in zip((left, right), walls, along, (True, False), strict=True):
         _Setting(out, id, region, room, lengths, cross, bar, at_left, top).put(side, wall.part)
     return Run(_travel(out, id, lengths, cross, along), _load(out, id, box, left, layers))
+
+
+def _both_faces(wall: Draft) -> bool:
+    """Whether bars may hang on both faces of a wall: it is no side of the case, and no filler."""
+    return not wall.id.startswith("case.side") and wall.name != "filler"
 
 
 def _shift(out: SetOut, wall: Wall, at_left: bool) -> float:

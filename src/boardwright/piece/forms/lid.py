@@ -5,6 +5,7 @@ from __future__ import annotations
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Lid
 from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.back import CHEEK, BackPlan
 from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
@@ -31,9 +32,9 @@ def lid_rail(
     right: Draft,
     stock: Stock,
     top: float,
-    back: str,
-) -> Draft:
-    """The rail between the sides under the rear of the lid.
+    back: BackPlan,
+) -> Draft | None:
+    """The rail between the sides under the rear of the lid; None, with a finding, when the back leaves it no wood.
 
     Args:
         out: the bench.
@@ -45,16 +46,8 @@ def lid_rail(
         top: where the lid lies [mm].
         back: how the back is set.
     """
-    if back in BOARDED:
-        out.find(
-            "case.lid-back",
-            "a back of boards cannot be let into the rail that takes the hinges of the lid",
-            "case.back.set",
-            found=back,
-            expected="`rabbet`, `groove` or `surface`",
-            source="common practice: the rail keeps too little wood for their screws",
-            remedy="use `rabbet`",
-        )
+    if not _takes_back(out, stock, back):
+        return None
     figure = out.tables.figure("lid_rail")
     height = out.sizer.size(
         f"{PATH}.rail_width",
@@ -73,10 +66,40 @@ def lid_rail(
         (0, 2),
         path="case.top",
     )
-    usual = "tongue" if back == "surface" else "butt"
+    usual = "tongue" if back.set == "surface" else "butt"
     for side in (left, right):
         make_joint(out, "case.lid.rail.joint", joint, "case.top.joint", usual, side, rail)
     return rail
+
+
+def _takes_back(out: SetOut, stock: Stock, back: BackPlan) -> bool:
+    """Whether the rail keeps wood before the back that is let into it; a finding when not."""
+    source = "common practice: the rail keeps too little wood for its hinges"
+    if back.set in BOARDED:
+        out.find(
+            "case.lid-back",
+            "a back of boards cannot be let into the rail that takes the hinges of the lid",
+            "case.back.set",
+            found=back.set,
+            expected="`rabbet`, `groove` or `surface`",
+            source=source,
+            remedy="use `rabbet`",
+        )
+        return False
+    left = stock.thickness - back.room
+    if back.set not in ("rabbet", "groove") or left >= CHEEK - 1e-6:
+        return True
+    out.find(
+        "case.lid-back",
+        "the back leaves the rail that takes the hinges of the lid no wood",
+        "case.back.set",
+        found=f"a rail {out.about(stock.thickness)} thick; the back takes {out.about(back.room)} of it",
+        expected=f"at least {out.up(CHEEK)} of wood before the back",
+        source=source,
+        remedy="use `set: surface`, a thinner back or thicker stock"
+        + (", or a smaller `inset`" if back.set == "groove" else ""),
+    )
+    return False
 
 
 def lid(

@@ -331,6 +331,9 @@ def _regions(
                 region.inner_depth,
                 (fit[0], fit[1]),
                 outer,
+                way=region.way,
+                behind=region.behind,
+                under_lid=region.under_lid and (axis == 0 or last),
             )
         )
     return out
