@@ -11,7 +11,7 @@ from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
-from boardwright.stock.instance import Instance, Item, Rectangle, StockSize, problems
+from boardwright.stock.instance import Instance, Item, StockSize, problems
 from boardwright.stock.on_rack import OnRack, joined, with_rack
 from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
@@ -24,7 +24,7 @@ from boardwright.stock.records import (
     Tally,
     rectangle_area,
 )
-from boardwright.stock.saw_order import by_setting
+from boardwright.stock.saw_order import in_order
 from boardwright.stock.sheets import lay_out_sheets
 from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin
 from boardwright.stock.verify import verify
@@ -120,12 +120,12 @@ def lay_out(
         answer = lay(
             instance, effort=effort, stop=stop, progress=lambda text: progress(f"{request.title}: {text}")
         )
-        answer = _in_order(answer, request.kerf)
+        answer = _in_order(answer, request)
         chosen = choose(request, answer)
         if chosen is not None:
             request = chosen.request
             instance, queues = _question(request)
-            answer = _in_order(chosen.lay(instance), request.kerf)
+            answer = _in_order(chosen.lay(instance), request)
             queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         faults = verify(instance, answer)
         answer, more = joined(instance, answer, request.rack)
@@ -157,12 +157,10 @@ def lay_out(
     return lot, findings
 
 
-def _in_order(answer: Answer, kerf: float) -> Answer:
-    """The cuts of each board in the order of their settings."""
-    bins = []
-    for b in answer.bins:
-        rooms = [Rectangle(p.x, p.y, p.x + p.length, p.y + p.width) for p in b.placed]
-        bins.append(replace(b, cuts=by_setting(b.cuts, rooms, kerf)))
+def _in_order(answer: Answer, request: LotRequest) -> Answer:
+    """The cuts of each board in the order of their settings; those of boards that are cleared first come later."""
+    later = {size.id for on in request.rack if on.clearing for size in on.sizes}
+    bins = (b if b.stock_id in later else in_order(b, request.kerf) for b in answer.bins)
     return replace(answer, bins=tuple(bins))
 
 

@@ -11,6 +11,7 @@ from boardwright.piece.records import Stock
 from boardwright.stock.clear import Clearing, Split, clear_pieces, halves, overlap
 from boardwright.stock.instance import Axis, Instance, Rectangle, StockSize
 from boardwright.stock.rack_bound import rack_bound
+from boardwright.stock.saw_order import in_order
 from boardwright.stock.slicing import Box
 from boardwright.stock.solution import COST_TOLERANCE, Answer, Bin, CutLine
 from boardwright.stock.units import to_mm, to_units
@@ -165,8 +166,10 @@ def joined(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[
         mine.update(s.id for s in on.sizes)
         if not any(cut):
             continue
-        made = _join(on, cut, to_units(instance.kerf)) if on.clearing else cut[0]
-        assert made is not None
+        if on.clearing:
+            made = in_order(_join(on, cut, to_units(instance.kerf)), instance.kerf)
+        else:
+            [made] = [c for c in cut if c is not None]
         whole.append(made)
         faults += [f"{on.whole.id}: {fault}" for fault in _faults(instance, on, made)]
     bought = [b for b in answer.bins if b.stock_id not in mine]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.stock.instance import Rectangle
 from boardwright.stock.records import BoardLayout, PlacedPiece
-from boardwright.stock.solution import CutLine
+from boardwright.stock.solution import Bin, CutLine
 
 SAME = 0.01
 """Two places nearer than this are one [mm]."""
@@ -65,6 +65,12 @@ def by_setting(cuts: Sequence[CutLine], placed: Sequence[Rectangle], kerf: float
         made.append(cut)
         there |= {_corner(h) for h in _halves(cut, kerf)}
     return tuple(made)
+
+
+def in_order(cut_from: Bin, kerf: float) -> Bin:
+    """A stock with its cuts in the order of their settings; `kerf` is the width of the saw's cut [mm]."""
+    rooms = [Rectangle(p.x, p.y, p.x + p.length, p.y + p.width) for p in cut_from.placed]
+    return replace(cut_from, cuts=by_setting(cut_from.cuts, rooms, kerf))
 
 
 def sawings(board: BoardLayout, kerf: float) -> list[Sawing]:
