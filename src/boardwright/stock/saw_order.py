@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from boardwright.stock.instance import Rectangle
 from boardwright.stock.records import BoardLayout, PlacedPiece
 from boardwright.stock.solution import Bin, CutLine
+from boardwright.stock.units import to_units
 
 SAME = 0.01
 """Two places nearer than this are one [mm]."""
@@ -117,12 +118,13 @@ def _room(p: PlacedPiece) -> Rectangle:
     return Rectangle(p.x, p.y, p.x + p.length, p.y + p.width)
 
 
-def _corner(r: Rectangle) -> tuple[float, ...]:
-    return tuple(round(v, 2) for v in (r.x0, r.y0, r.x1, r.y1))
+def _corner(r: Rectangle) -> tuple[int, ...]:
+    """Where a rectangle lies, in whole units, so that equal places are equal."""
+    return tuple(to_units(v) for v in (r.x0, r.y0, r.x1, r.y1))
 
 
 def _is(one: Rectangle, two: Rectangle) -> bool:
-    return all(abs(a - b) < SAME for a, b in zip(_corner(one), _corner(two), strict=True))
+    return _corner(one) == _corner(two)
 
 
 def _holds(one: Rectangle, two: Rectangle) -> bool:
