@@ -66,7 +66,7 @@ class BackPlan:
         if self.set == "groove":
             usual = 9.525 if behind is None else behind
             most = usual if rail is None else rail - t - CHEEK
-            fits = out.sizer.settled(usual, "up") <= most + 1e-6 or most < CHEEK
+            fits = rail is None or out.sizer.settled(usual, "up") <= most + 1e-6 or most < CHEEK
             rule = "wood behind the groove of the back" if behind is None else "room for the wall cleats"
             self.inset = out.sizer.size(
                 "case.back.inset",
