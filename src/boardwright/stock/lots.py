@@ -120,13 +120,13 @@ def lay_out(
         answer = lay(
             instance, effort=effort, stop=stop, progress=lambda text: progress(f"{request.title}: {text}")
         )
-        answer = _in_order(answer, request)
         chosen = choose(request, answer)
         if chosen is not None:
             request = chosen.request
             instance, queues = _question(request)
-            answer = _in_order(chosen.lay(instance), request)
+            answer = chosen.lay(instance)
             queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
+        answer = _in_order(answer, request)
         faults = verify(instance, answer)
         answer, more = joined(instance, answer, request.rack)
         faults += more

@@ -93,10 +93,11 @@ def run_stock(
     findings += joint_findings(rough, kinds, allow, printer)
     area = glued_area(piece.joints, rough)
     bought = {} if quick else _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
-    buy, more = buying_list(piece, as_bought(lots, printer), rough, bought, choices, allow, tables, printer)
+    sold_apart = as_bought(lots, printer)
+    buy, more = buying_list(piece, sold_apart, rough, bought, choices, allow, tables, printer)
     findings += more
     findings += rack_findings(choices.rack, lots, piece, printer)
-    costs = with_costs(buy, as_bought(lots, printer), choices.rack)
+    costs = with_costs(buy, sold_apart, choices.rack)
     notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
     return Result(
         StockResult(

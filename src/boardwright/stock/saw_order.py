@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from boardwright.stock.instance import Rectangle
 from boardwright.stock.records import BoardLayout, PlacedPiece
-from boardwright.stock.solution import Bin, CutLine
+from boardwright.stock.solution import Bin, CutLine, Placed
 from boardwright.stock.units import to_units
 
 SAME = 0.01
@@ -52,16 +52,17 @@ def by_setting(cuts: Sequence[CutLine], placed: Sequence[Rectangle], kerf: float
     born = {_corner(h) for c in cuts for h in _halves(c, kerf)}
     there = {_corner(h) for c in made for h in _halves(c, kerf)}
     there |= {_corner(c.piece) for c in waiting} - born
+    setting = {c: _setting(c, placed, kerf) for c in cuts}
     while waiting:
         ready = [c for c in waiting if _corner(c.piece) in there]
         if not ready:
             return tuple(cuts)
-        last = _setting(made[-1], placed, kerf) if made else None
-        cut = next((c for c in ready if _setting(c, placed, kerf) == last), None)
+        last = setting[made[-1]] if made else None
+        cut = next((c for c in ready if setting[c] == last), None)
         if cut is None:
             stage = min(c.stage for c in ready)
             now = [c for c in ready if c.stage == stage]
-            cut = max(now, key=lambda c: (_setting(c, placed, kerf)[1], -now.index(c)))
+            cut = max(now, key=lambda c: (setting[c][1], -now.index(c)))
         waiting.remove(cut)
         made.append(cut)
         there |= {_corner(h) for h in _halves(cut, kerf)}
@@ -70,7 +71,7 @@ def by_setting(cuts: Sequence[CutLine], placed: Sequence[Rectangle], kerf: float
 
 def in_order(cut_from: Bin, kerf: float) -> Bin:
     """A stock with its cuts in the order of their settings; `kerf` is the width of the saw's cut [mm]."""
-    rooms = [Rectangle(p.x, p.y, p.x + p.length, p.y + p.width) for p in cut_from.placed]
+    rooms = [_room(p) for p in cut_from.placed]
     return replace(cut_from, cuts=by_setting(cut_from.cuts, rooms, kerf))
 
 
@@ -114,7 +115,7 @@ def _halves(cut: CutLine, kerf: float) -> tuple[Rectangle, Rectangle]:
     return Rectangle(p.x0, p.y0, p.x1, a), Rectangle(p.x0, min(b, p.y1), p.x1, p.y1)
 
 
-def _room(p: PlacedPiece) -> Rectangle:
+def _room(p: Placed | PlacedPiece) -> Rectangle:
     return Rectangle(p.x, p.y, p.x + p.length, p.y + p.width)
 
 

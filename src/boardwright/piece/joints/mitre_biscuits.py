@@ -8,15 +8,12 @@ from boardwright.piece.cuts import BiscuitSlot
 from boardwright.piece.drafts import Draft
 from boardwright.piece.joints.areas import Rect
 from boardwright.piece.joints.faces import unit
-from boardwright.piece.joints.fastening import places
 from boardwright.piece.joints.fastening.across import put_leaning
-from boardwright.piece.joints.fastening.biscuits import BETWEEN, Biscuit, choose_biscuit, too_many
+from boardwright.piece.joints.fastening.biscuits import Biscuit, biscuit_places, choose_biscuit, too_many
 from boardwright.piece.joints.mitre_corner import MitreCorner, Point
+from boardwright.piece.joints.mitre_dowels import EDGE_PLACE
 from boardwright.piece.joints.settings import JointSettings
 from boardwright.piece.setout import SetOut
-
-EDGE_PLACE = 1 / 4
-"""Where biscuits stand across the mitre of a case, from the inner corner, where the wood is deep: common practice."""
 
 
 def biscuited(
@@ -26,42 +23,37 @@ def biscuited(
     low, high = corner.span
     if flat:
         thin, run = high - low, corner.length
-        lines = [out.sizer.settled(corner.sides[0] / 2)]
+        share = 1 / 2
     else:
         thin, run = min(corner.sides), high - low
-        lines = [out.sizer.settled(corner.sides[0] * EDGE_PLACE)]
-    spots = [corner.along(v / abs(corner.way[0])) for v in lines]
-    one = choose_biscuit(out, first, second, want, (thin, min(map(corner.room, spots)), run))
+        share = EDGE_PLACE
+    spot = corner.along(out.sizer.settled(corner.sides[0] * share) / abs(corner.way[0]))
+    one = choose_biscuit(out, first, second, want, (thin, corner.room(spot), run))
     if one is None:
         return "", (), []
-    most = 1 if flat else max(1, int((run - one.cut / 2) // (one.cut + BETWEEN)))
-    if want.count is not None and want.count > most:
-        too_many(out, first, second, want, one, most, run)
-        return "", (), []
-    across = low + out.sizer.settled((high - low) / 2)
-    if flat:
-        where = [(spots[0], across)]
+    if not flat:
+        places = biscuit_places(out, first, second, want, one, corner.span)
+    elif want.count is not None and want.count > 1:
+        too_many(out, first, second, want, one, 1, run)
+        places = []
     else:
-        from_edge = max(out.tables.figure("biscuit_first").value, one.cut / 2)
-        spacing = out.tables.figure("biscuit_spacing").value
-        found = places(out, corner.span, want.count, spacing, from_edge)
-        if len(found) > most:
-            found = places(out, corner.span, most, run)
-        where = [(spots[0], at) for at in found]
+        places = [low + out.sizer.settled((high - low) / 2)]
     ids, slots = [], []
-    for p, at in where:
-        _slot(first, corner, p, at, one, second.id, flat=flat, second=False)
-        _slot(second, corner, p, at, one, first.id, flat=flat, second=True)
+    for at in places:
+        _slot(first, corner, spot, at, one, second.id, flat=flat, second=False)
+        _slot(second, corner, spot, at, one, first.id, flat=flat, second=True)
         along = corner.vector(corner.way) if flat else unit(corner.square, True)
         size = (one.width, one.length, one.thickness)
         ids.append(
             put_leaning(
-                out, "biscuit", one.name, (first, second), corner.point(p, at), corner.plane.normal, along,
+                out, "biscuit", one.name, (first, second), corner.point(spot, at), corner.plane.normal, along,
                 size, one.width / 2, want.path,
             )
         )  # fmt: skip
-        slots.append(_rect(corner, p, at, one, flat=flat))
-    many = f"{len(where)} No. {one.number} biscuits" if len(where) > 1 else f"No. {one.number} biscuit"
+        slots.append(_rect(corner, spot, at, one, flat=flat))
+    if not ids:
+        return "", (), []
+    many = f"{len(places)} No. {one.number} biscuits" if len(places) > 1 else f"No. {one.number} biscuit"
     return f", {many}", tuple(ids), slots
 
 

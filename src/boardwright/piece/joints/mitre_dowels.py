@@ -18,7 +18,8 @@ from boardwright.tables.records import Dowel
 FLAT_PLACES = (1 / 3, 2 / 3)
 """Where dowels stand along the mitre of a frame, from the inner corner: common practice."""
 EDGE_PLACE = 1 / 4
-"""Where they stand across the mitre of a case, from the inner corner, where the wood is deep: common practice."""
+"""Where dowels and biscuits stand across the mitre of a case, from the inner corner: there the wood is deep (common
+practice)."""
 
 
 def dowelled(

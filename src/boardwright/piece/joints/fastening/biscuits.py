@@ -97,6 +97,29 @@ def choose_biscuit(
     return one
 
 
+def biscuit_places(
+    out: SetOut, first: Draft, second: Draft, want: JointSettings, one: Biscuit, run: tuple[float, float]
+) -> list[float]:
+    """Where biscuits stand along a joint; none, with a finding, when more are asked for than have room.
+
+    Args:
+        out: the bench.
+        first: the part the joint starts in.
+        second: the other.
+        want: the joint.
+        one: the biscuit.
+        run: from where to where the joint runs [mm].
+    """
+    length = run[1] - run[0]
+    from_edge = max(out.tables.figure("biscuit_first").value, one.cut / 2)
+    spots = places(out, run, want.count, out.tables.figure("biscuit_spacing").value, from_edge)
+    most = max(1, int((length - one.cut / 2) // (one.cut + BETWEEN)))
+    if want.count is not None and want.count > most:
+        too_many(out, first, second, want, one, most, length)
+        return []
+    return places(out, run, most, length) if len(spots) > most else spots
+
+
 def biscuits(
     out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, run: tuple[float, float]
 ) -> tuple[str, ...]:
@@ -106,14 +129,7 @@ def biscuits(
     one = choose_biscuit(out, first, second, want, (thin, deep, length))
     if one is None:
         return ()
-    from_edge = max(out.tables.figure("biscuit_first").value, one.cut / 2)
-    spots = places(out, run, want.count, out.tables.figure("biscuit_spacing").value, from_edge)
-    most = max(1, int((length - one.cut / 2) // (one.cut + BETWEEN)))
-    if want.count is not None and want.count > most:
-        too_many(out, first, second, want, one, most, length)
-        return ()
-    if len(spots) > most:
-        spots = places(out, run, most, length)
+    spots = biscuit_places(out, first, second, want, one, run)
     middle = meet.box.low[meet.across] + out.sizer.settled(thin / 2)
     face = first.face(meet.axis, meet.high)
     ids = []
