@@ -9,7 +9,7 @@ from boardwright.piece.forms.back import CHEEK, BackPlan
 from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
-from boardwright.piece.forms.hinge_line import HingeLine
+from boardwright.piece.forms.hinge_line import HingeLine, ends_alike
 from boardwright.piece.forms.hinges import hang, pin_out
 from boardwright.piece.forms.slab import battens, end_boards, slab
 from boardwright.piece.joints.make import make_joint
@@ -151,6 +151,7 @@ def lid(
         rear + pin_out(out),
         left.high[0],
         right.low[0] - left.high[0],
+        ends_alike([d for d in out.drafts.values() if d.group == "lid.1"], hung, ((1, True), (2, False))),
     )
     kind = out.sizer.choose(
         f"{PATH}.hinges.kind",
