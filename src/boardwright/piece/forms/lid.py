@@ -138,7 +138,8 @@ def lid(
     hung = _body(out, keys, stock, box, (left.high[0], right.low[0]), (front, rail.low[1]))
     if hung is None:
         return
-    still = [p for id in ("case.back",) if (p := out.drafts.get(id)) is not None and p.high[2] > z - 1e-6]
+    back = out.drafts.get("case.back")
+    still = (back,) if back is not None and back.high[2] > z - out.sizer.step - 1e-6 else ()
     line = HingeLine(
         hung,
         (*still, rail),
