@@ -221,7 +221,7 @@ def _rabbet(
 
 
 def _under_rail(out: SetOut, part: Draft, top: Draft | None, end: float) -> float | None:
-    """Where the rabbet or groove in a side stops under a rail that stands between the sides [mm]; None where it runs through."""
+    """Where the rabbet or groove in a side stops under a rail between the sides [mm]; None where it runs through."""
     if top is None or part.length_axis != 2 or top.thickness_axis == 2:
         return None
     return part.low[2] + out.sizer.settled(end - part.low[2], "up")

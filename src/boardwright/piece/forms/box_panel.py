@@ -64,16 +64,12 @@ def bottom(
     given = keys.bottom.up if keys.bottom else None
     figure = out.tables.figure("drawer_bottom_groove_up")
     rise = _rise(walls) if keys.edges == "square" else 0.0
-    beside = (
-        "the bottom lies where all of the edges of the sides has come over"
-        if rise
-        else "the bottom lies at the lower edge"
-    )
+    lowest = "where the inner faces of the sides begin" if rise else "the lower edge"
     up = out.sizer.size(
         "box.bottom.up",
         [("box.bottom.up", given)],
         figure.value if how == "groove" else rise,
-        rule="wood left under the groove" if how == "groove" else beside,
+        rule="wood left under the groove" if how == "groove" else f"the bottom lies at {lowest}",
         source=figure.reason if how == "groove" else "common practice",
         least=out.sizer.step if how == "groove" else rise,
         direction="up" if rise else "nearest",
