@@ -60,6 +60,8 @@ FITS = (
 """The checks that every design goes through."""
 AGAIN = 10
 """Every so many designs are set out a second time with all checks, and one step wider."""
+FLAKE = 1e-3
+"""A piece of a mesh smaller than this is noise [mm3]."""
 NEAR = 1e-6
 """Arithmetic noise in a sum of sizes [mm]."""
 
@@ -163,9 +165,14 @@ def _wider(keys: Mapping) -> Mapping:
 def _unsaid(result: Result, refused: Sequence[Finding], codes: tuple[str, ...]) -> list[Finding]:
     """Findings of these codes in a design, but those about a part or a line that was refused by name."""
     parts = {id for f in refused for id in f.parts}
-    lines = {f.place.line for f in refused}
+    paths = {f.place.path for f in refused}
     found = [f for f in result.findings if f.code in codes]
-    return [f for f in found if not parts & set(f.parts) and f.place.line not in lines]
+    return [f for f in found if not parts & set(f.parts) and not any(_about(f.place.path, p) for p in paths)]
+
+
+def _about(path: str, refused: str) -> bool:
+    """Whether a place is where a file was refused, or is the door whose hinges were."""
+    return refused in (path, f"{path}.hinges")
 
 
 def _short(f: Finding) -> str:
@@ -223,7 +230,7 @@ def _outside(part: Part, cut: Cut) -> Iterator[str]:
 def _volumes(size: Vec, cuts: tuple[Cut, ...]) -> tuple[str, ...]:
     """Blank less cuts, as boxes and as a mesh."""
     lines = []
-    if len(shape(size, cuts).decompose()) != 1:
+    if sum(abs(piece.volume()) > FLAKE for piece in shape(size, cuts).decompose()) != 1:
         lines.append("its cuts take it apart")
     cuts = tuple(c for c in cuts if not isinstance(c, Hole))
     if is_planar(cuts, size):

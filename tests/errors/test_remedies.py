@@ -17,6 +17,7 @@ REMEDIES = [
     ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
     ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
     ("door.in-the-way", "open to 90 degrees", "opens: 60", "opens: 90"),
+    ("door.plate-in-the-way", "`between: none`", ", between: rail", ""),
     ("door.battens-no-room", "use 4 of them", "battens: 6", "battens: 4"),
     (
         "case.lid-no-well",

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.core.poses import Box
 from boardwright.design.schema import Back, JointKeys
-from boardwright.piece.drafts import Draft, Step
+from boardwright.piece.drafts import Channel, Draft, Step
 from boardwright.piece.forms.back_boards import BOARDED, set_boards
 from boardwright.piece.forms.back_screws import back_screws
 from boardwright.piece.forms.drawer_settings import usual_stock
@@ -219,7 +221,7 @@ def _rabbet(
 
 
 def _under_rail(out: SetOut, part: Draft, top: Draft | None, end: float) -> float | None:
-    """Where the rabbet in a side stops under a rail that stands between the sides [mm]; None where it runs through."""
+    """Where the rabbet or groove in a side stops under a rail between the sides [mm]; None where it runs through."""
     if top is None or part.length_axis != 2 or top.thickness_axis == 2:
         return None
     return part.low[2] + out.sizer.settled(end - part.low[2], "up")
@@ -240,6 +242,11 @@ def _groove(
     panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
     walls = [Wall(part, axis, high) for part, axis, high in _around(left, right, top, bottom)]
     float_panel(out, panel, walls, depth=depth, path="case.back", name="back", through=True)
+    for part in (left, right):
+        stop = _under_rail(out, part, top, z1 + depth)
+        part.cuts[:] = [
+            replace(c, end=stop) if isinstance(c, Channel) and c.holds == panel.id else c for c in part.cuts
+        ]
 
 
 def _surface(

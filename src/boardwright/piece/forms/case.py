@@ -110,7 +110,15 @@ def case(out: SetOut, keys: Case) -> Box | None:
     full_top = tops[0] if top.kind == "full" else None
     if top.kind == "lid":
         full_top = lid_rail(
-            out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling, back
+            out,
+            lid_keys(keys),
+            top.keys.joint if top.keys else None,
+            left,
+            right,
+            stock,
+            z_ceiling,
+            back,
+            z_floor,
         )
     full_bottom = bottoms[0] if bottom.kind == "full" else None
     if full_top is not None or top.kind != "lid":

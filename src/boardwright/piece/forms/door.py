@@ -22,6 +22,8 @@ from boardwright.piece.setout import SetOut
 
 LEAST_DOOR = 60.0
 """Least width and height of a door [mm]."""
+LEAF_IN = 3.0
+"""How deep leaves of hinges are let into the front edges of a case at most [mm]: 1/8 in, common practice."""
 LEAST_CAUGHT = 100.0
 """A narrower door has no room for a catch at its edge [mm]."""
 SWING = 0.3
@@ -61,8 +63,7 @@ def doors(
             leaves.append(leaf)
     if len(leaves) < len(numbers):
         return (_behind(out, stock.thickness) if lap == "inset" else 0.0), []
-    for leaf in leaves:
-        _hang(out, region, around, keys, path, leaf, lap, sliding)
+    kinds = [_hang(out, region, around, keys, path, leaf, lap, sliding) for leaf in leaves]
     over = 0.0
     if isinstance(keys, DoorPair):
         over = strip(out, keys, path, leaves[0].lock, leaves[1].lock, leaves[0].box, leaves[1].box, stock)
@@ -70,6 +71,8 @@ def doors(
         _knob(out, keys, path, leaf, over)
     back = max(p.high[1] for leaf in leaves for p in leaf.parts)
     reach = 0.0 if back <= region.box.low[1] + 1e-6 else _behind(out, back - region.box.low[1])
+    if lap != "inset" and "cup" not in kinds:
+        reach = max(reach, out.tables.figure("door_behind").value + LEAF_IN)
     return reach, [leaf.id for leaf in leaves]
 
 
@@ -187,8 +190,8 @@ def _hang(
     leaf: Leaf,
     lap: str,
     sliding: bool,
-) -> None:
-    """Hinges and motion of one door."""
+) -> str:
+    """Hinges and motion of one door; gives the kind of its hinges."""
     kind = out.sizer.choose(
         f"{leaf.id}.hinges.kind",
         keys.hinges.kind if keys.hinges else None,
@@ -218,6 +221,7 @@ def _hang(
         )
     )
     _catch(out, region, keys, path, leaf, kind, sliding)
+    return kind
 
 
 def _leading_edge(out: SetOut, path: str, leaf: Leaf, pivot: Vec, around: Edges) -> None:

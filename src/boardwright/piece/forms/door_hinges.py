@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from boardwright.core.poses import Box, Vec
@@ -79,8 +80,21 @@ def _line(out: SetOut, leaf: Leaf, post: Draft, edge: float, front: float, lap: 
     outward = -1 if leaf.left else 1
     return HingeLine(
         leaf.hinge, (post,), 2, 1, False, (front + box.high[1]) / 2, front - box.high[1], outward,
-        edge + outward * reach, box.low[2], box.size(2), also,
+        edge + outward * reach, box.low[2], box.size(2), also, tuple(_let_in(out, post, box)),
     )  # fmt: skip
+
+
+def _let_in(out: SetOut, post: Draft, door: Box) -> Iterator[Draft]:
+    """Parts that end in or over the front edge of a post beside a door: the leaves lie over them too."""
+    for part in out.drafts.values():
+        if part is post or part.tilt is not None or part.group != post.group:
+            continue
+        if abs(part.low[1] - post.low[1]) > 1e-6 or part.box.overlap(post.box) is None:
+            continue
+        wide = min(part.high[0], post.high[0]) - max(part.low[0], post.low[0])
+        high = min(part.high[2], door.high[2]) - max(part.low[2], door.low[2])
+        if wide > 1e-6 and high > 1e-6:
+            yield part
 
 
 def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, path: str) -> bool:

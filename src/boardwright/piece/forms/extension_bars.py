@@ -84,6 +84,10 @@ def extension_bars(
     if len(walls) < 2:
         _no_wall(out, id, region)
         return Run(0.0)
+    behind = max(w.part.low[1] for w in walls) - region.box.low[1]
+    if behind > LEAST_BETWEEN:
+        _behind_legs(out, id, region, behind)
+        return Run(0.0)
     beside = (region.box.size(0) - box.size(0)) / 2
     cross = section(out, id, left, walls, beside, box.size(2), region.box.size(1), layers)
     if cross is None or back_in_the_way(out, id, left, cross.groove, layers):
@@ -400,6 +404,18 @@ def _load(out: SetOut, id: str, box: Box, side: Draft, layers: Layers) -> float:
         figure.reason,
     )
     return load
+
+
+def _behind_legs(out: SetOut, id: str, region: Region, behind: float) -> None:
+    out.find(
+        "drawer.no-room-for-bars",
+        f"the bars of {id.replace('.', ' ')} cannot come out: something stands before the walls that they run in",
+        region.path,
+        found=f"walls that begin {out.about(behind)} behind the opening",
+        expected="walls that begin at the opening",
+        source="common practice",
+        remedy="run the drawer on bars, runners or slides",
+    )
 
 
 def _no_wall(out: SetOut, id: str, region: Region) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from boardwright.core.poses import Box
@@ -127,6 +128,41 @@ def _round_plates(out: SetOut, filler: Draft, side: bool, way: Way | None) -> No
             filler.cuts.append(Corner(1, False, deep, 2, False, high - bottom))
         else:
             filler.cuts.append(Corner(1, False, deep, 2, True, top - low))
+
+
+def plates_clear(out: SetOut, region: Region, spans: Sequence[tuple[float, float]], path: str) -> None:
+    """A finding where what parts drawers ends in the notch that a filler has for the plate of a cup hinge.
+
+    Args:
+        out: the bench.
+        region: between the fillers.
+        spans: from where to where each of the parts lies in height [mm].
+        path: where the file asks for them.
+    """
+    for wall in (region.walls.left, region.walls.right):
+        notches = _notches(wall) if wall is not None and wall.name == "filler" else []
+        met = [s for s in spans if any(min(s[1], high) - max(s[0], low) > 1e-6 for low, high in notches)]
+        if wall is not None and met:
+            out.find(
+                "door.plate-in-the-way",
+                f"what parts the drawers in `{region.path}` ends where the plate of a cup hinge is",
+                path,
+                found=f"a part {out.about(met[0][0] - wall.low[2])} up on the {wall.name}, in a notch for a plate",
+                expected="wood of the filler at its whole end",
+                source="common practice",
+                remedy="use butt hinges (`hinges: butt`), `between: none`, or openings of other heights",
+                parts=(wall.id,),
+            )
+
+
+def _notches(filler: Draft) -> list[tuple[float, float]]:
+    """From where to where the notches of a filler lie in height [mm]."""
+    found = [(c.lo, c.hi) for c in filler.cuts if isinstance(c, Channel) and c.purpose == "hinge plate"]
+    for c in filler.cuts:
+        if isinstance(c, Corner):
+            end = filler.face(2, c.b_high)
+            found.append((end - c.b_size, end) if c.b_high else (end, end + c.b_size))
+    return found
 
 
 def _half_way(out: SetOut, rail: Draft) -> float:

@@ -9,7 +9,7 @@ from boardwright.piece.forms.back import CHEEK, BackPlan
 from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
-from boardwright.piece.forms.hinge_line import HingeLine
+from boardwright.piece.forms.hinge_line import HingeLine, ends_alike
 from boardwright.piece.forms.hinges import hang, pin_out
 from boardwright.piece.forms.slab import battens, end_boards, slab
 from boardwright.piece.joints.make import make_joint
@@ -20,6 +20,8 @@ NAMES = Names(
     ("front of the lid", "rear of the lid"), ("end of the lid",) * 2, "lid rail", "lid rail", "lid panel"
 )
 PATH = "case.top.lid"
+LEAST_UNDER = 20.0
+"""Room between the rail under a lid and the bottom [mm]: 3/4 in, common practice."""
 CLEAT_ROOM = 6.0
 """Room between a cleat under a lid and the case around it [mm]: 1/4 in, common practice."""
 
@@ -33,6 +35,7 @@ def lid_rail(
     stock: Stock,
     top: float,
     back: BackPlan,
+    floor: float,
 ) -> Draft | None:
     """The rail between the sides under the rear of the lid; None, with a finding, when the back leaves it no wood.
 
@@ -45,6 +48,7 @@ def lid_rail(
         stock: of the rail.
         top: where the lid lies [mm].
         back: how the back is set.
+        floor: upper side of the bottom [mm].
     """
     if not _takes_back(out, stock, back):
         return None
@@ -57,6 +61,17 @@ def lid_rail(
         source=figure.reason,
         least=20.0,
     )
+    if top - height < floor + LEAST_UNDER:
+        out.find(
+            "case.lid-no-well",
+            "the rail under the lid has no room over the bottom",
+            PATH,
+            found=f"a rail {out.text(height)} high in {out.about(top - floor)}",
+            expected=f"at least {out.up(LEAST_UNDER)} under it",
+            source="common practice",
+            remedy=f"make the case {out.up(height + LEAST_UNDER - (top - floor))} higher",
+        )
+        return None
     rear = left.high[1]
     rail = out.add(
         "case.lid.rail",
@@ -138,7 +153,8 @@ def lid(
     hung = _body(out, keys, stock, box, (left.high[0], right.low[0]), (front, rail.low[1]))
     if hung is None:
         return
-    still = [p for id in ("case.back",) if (p := out.drafts.get(id)) is not None and p.high[2] > z - 1e-6]
+    back = out.drafts.get("case.back")
+    still = (back,) if back is not None and back.high[2] > z - out.sizer.step - 1e-6 else ()
     line = HingeLine(
         hung,
         (*still, rail),
@@ -151,6 +167,7 @@ def lid(
         rear + pin_out(out),
         left.high[0],
         right.low[0] - left.high[0],
+        ends_alike([d for d in out.drafts.values() if d.group == "lid.1"], hung, ((1, True), (2, False))),
     )
     kind = out.sizer.choose(
         f"{PATH}.hinges.kind",
