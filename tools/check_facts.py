@@ -166,6 +166,12 @@ FACTS: dict[str, Facts] = {
         "trade question-and-answer page on dowel drilling (1998)",
         "",
     ),
+    "fastener.knob-screw": Facts(
+        "Does the screw of a knob or pull reach it through all the wood?",
+        "the shortest machine screw on sale with 1/4 in of thread in the knob; lengths to 2 1/2 in (60 mm)",
+        "lengths on sale, grip of 1 1/2 diameters: common practice",
+        "No. 8 and M4 screws through the front and the front of the box behind it",
+    ),
     "door.hinge-screws": Facts(
         "Are the screws of a hinge longer than the wood?",
         "their length against the wood under the leaf less 1/16 in",
@@ -222,6 +228,20 @@ FACTS: dict[str, Facts] = {
         "K D^2 over 1.6, times 0.67 in end grain, less with under 7 D of thread",
         "Wood Handbook FPL-GTR-282 eq. 8-13, table 8-4; 1.6 and 0.67 from memory",
         "solid wood; glue in end grain is not counted",
+    ),
+    "strength.dowels": Facts(
+        "Do the dowels that alone carry a panel take its load?",
+        "section of the dowels times the shear strength of their wood along the grain, fifth percentile over 2.1",
+        "mechanics; ASTM D245 (from memory)",
+        "dowels of hard maple; they are sheared across the grain, where wood is stronger, so the figure is on the low "
+        "side; glue in end grain is not counted",
+    ),
+    "strength.knob": Facts(
+        "May the head of a knob's screw be pulled into the wood?",
+        "30 lb over the ring of a 3/8 in head round its hole, against the strength across the grain over 1.67, x 1.75 "
+        "for so small an area",
+        "pull: ASTM F2057-23 sec. 9 (from memory); NDS bearing area factor and ASTM D245 (from memory)",
+        "solid wood; a note up to the mean strength, a warning beyond; " + AVERAGES,
     ),
     "strength.leg": Facts(
         "May a leg break when the piece is pushed or dragged?",

@@ -6,7 +6,9 @@ from dataclasses import replace
 
 from boardwright.checks import (
     carrying,
+    dowels_hold,
     hanging,
+    knobs,
     leaning,
     legs,
     panel_strength,
@@ -24,6 +26,7 @@ MEASURES: tuple[Measure, ...] = (
     shelf_sag.measure,
     panel_strength.measure,
     screws_hold.measure,
+    dowels_hold.measure,
     tipping.measure,
     tipping.rule_margins,
     leaning.measure,
@@ -31,6 +34,7 @@ MEASURES: tuple[Measure, ...] = (
     legs.measure,
     hanging.measure,
     racking.measure,
+    knobs.measure,
     *splitting.MEASURES,
 )
 

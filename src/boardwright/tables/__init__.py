@@ -71,7 +71,8 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     wood_across_strength_share, bending_strength_plywood, bending_strength_particleboard,
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
     clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height, leg_push,
-    stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment.
+    stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment,
+    drawer_test_pull.
 """
 
 from __future__ import annotations
