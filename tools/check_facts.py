@@ -280,7 +280,9 @@ FACTS: dict[str, Facts] = {
     "strength.racking": Facts(
         "Does an open case stay square when it is pushed?",
         "50 lb across its top, times its height, shared by the corners of all parts fixed to both sides, x 1.3 for the "
-        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes",
+        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes; "
+        "fingers and tails: long-grain glue area of their cheeks in torsion, halved and marked as such, or their wood "
+        "in bending",
         "frame statics; Materials & Design 29(2) 2008, screwed case corners (abstract read); push: common practice",
         "cases without back and face frame; the tests are of 16 to 18 mm panels, other joints are taken for no weaker",
     ),

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
+from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
 from boardwright.core.arithmetic import Resolver
@@ -38,6 +39,7 @@ class Result:
         tables: with the user's own rows.
         findings: all of them, errors first.
         passed: what was figured and keeps its limit, in the order of the checks.
+        looked: checks without a figure that found nothing.
     """
 
     design: Design | None
@@ -45,6 +47,7 @@ class Result:
     tables: Tables
     findings: tuple[Finding, ...]
     passed: tuple[Margin, ...] = ()
+    looked: tuple[Looked, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -125,11 +128,12 @@ def check_text(
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
     passed: tuple[Margin, ...] = ()
+    found_nothing: tuple[Looked, ...] = ()
     if piece is not None:
         checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
         all_findings += checked.findings
-        passed = checked.passed
-    return Result(design, piece, rows, tuple(grouped(all_findings)), passed)
+        passed, found_nothing = checked.passed, checked.looked
+    return Result(design, piece, rows, tuple(grouped(all_findings)), passed, found_nothing)
 
 
 def nothing(findings: Sequence[Finding]) -> Result:

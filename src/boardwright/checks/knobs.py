@@ -27,7 +27,7 @@ HEAD = 9.5
 WASHERS = (12.7, 15.875, 19.05, 25.4)
 """Washers that are tried under a head [mm]: common practice."""
 SMALL_AREA = 1.75
-"""Bearing strength of an area of half an inch beside wood that is not pressed: NDS bearing area factor (from memory)."""
+"""Bearing strength of half an inch beside wood that is not pressed: NDS bearing area factor (from memory)."""
 
 
 @dataclass(frozen=True, slots=True)

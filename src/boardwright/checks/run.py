@@ -18,6 +18,7 @@ from boardwright.checks import (
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
+from boardwright.checks.looked import Looked, looked
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
@@ -54,14 +55,17 @@ class Checked:
     Attributes:
         findings: what is beyond its limit.
         passed: what was figured and keeps its limit.
+        looked: checks without a figure that found nothing.
     """
 
     findings: tuple[Finding, ...]
     passed: tuple[Margin, ...]
+    looked: tuple[Looked, ...] = ()
 
 
 def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> Checked:
     """Every finding of every check, and every margin that was kept."""
     c = context(piece, fit_result, tables, loads)
     beyond, kept = carries.look(c)
-    return Checked(tuple(grouped([*(f for check in CHECKS for f in check(c)), *beyond])), tuple(kept))
+    findings = [*(f for check in CHECKS for f in check(c)), *beyond]
+    return Checked(tuple(grouped(findings)), tuple(kept), tuple(looked(c, findings)))
