@@ -20,8 +20,6 @@ from boardwright.checks.stiffness import SHARE_SOURCE, SHEAR_SHARE
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Fastener, Joint
 
-CODE = "strength.dowels"
-
 
 def allowed(c: Context, dowel: Fastener) -> float:
     """Load across one dowel for years [N]: its section at the shear strength of its wood along the grain.
@@ -49,7 +47,7 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
                 continue
             seen.add(key)
             yield Margin(
-                CODE,
+                "strength.dowels",
                 (panel.part.id, other(joint, panel.part)),
                 f"load on {len(hold)} dowels",
                 value,
@@ -64,9 +62,9 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
 def _finding(
     c: Context, panel: Panel, load: Burden, joint: Joint, hold: list[Fastener], value: float, limit: float
 ) -> Finding:
-    trial = Trial(c, measure, CODE, panel.part.id)
+    trial = Trial(c, measure, "strength.dowels", panel.part.id)
     return Finding(
-        CODE,
+        "strength.dowels",
         Severity.WARNING,
         f"the dowels at an end of {c.label(panel.part.id)} carry more than they are allowed",
         joint.place,
