@@ -88,6 +88,12 @@ FACTS: dict[str, Facts] = {
         "Wood Handbook FPL-GTR-190 eq. 13-2",
         "moisture 6 to 14 %",
     ),
+    "drawer.under-overhang": Facts(
+        "How much of a drawer comes out from under a top that reaches over it?",
+        "travel less front less overhang, against three quarters of the inside",
+        "geometry; three quarters: common practice",
+        "edges that reach more than 2 in over the fronts",
+    ),
     "drawer.not-fully-out": Facts(
         "Does a full-extension drawer clear its front?", "slots less screws: kinematics", "geometry", ""
     ),

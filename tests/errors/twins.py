@@ -21,6 +21,11 @@ TWINS = [
     ("drawer.bar-engagement", "overlap: 0.1", "overlap: 0.4"),
     ("drawer.height", "10 13/16", "10 25/32"),
     ("drawer.hits", "[0, -4, 2]", "[0, -20, 2]"),
+    (
+        "drawer.under-overhang",
+        "width: 28, along: x, across: y, at: [-1, -6, 30]",
+        "width: 26, along: x, across: y, at: [-1, -4, 30]",
+    ),
     ("fastener.meet", "at: [0, 0, -2]", "at: [0, 2, -2]"),
     ("fastener.dowel-wall", "count: 2", "count: 1"),
     ("fastener.knob-screw", "thickness: 1 3/4}", "thickness: 3/4}"),

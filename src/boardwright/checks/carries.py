@@ -11,6 +11,7 @@ from boardwright.checks import (
     knobs,
     leaning,
     legs,
+    overhang,
     panel_strength,
     racking,
     screws_hold,
@@ -35,6 +36,7 @@ MEASURES: tuple[Measure, ...] = (
     hanging.measure,
     racking.measure,
     knobs.measure,
+    overhang.measure,
     *splitting.MEASURES,
 )
 
