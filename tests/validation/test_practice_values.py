@@ -138,7 +138,6 @@ def mixed() -> float:
     return sum(read_length(text, "in") for text in ("2.52 in", "2 5/32 in", "37.5 mm"))
 
 
-T, R = "tangential", "radial"
 COMPUTED: dict[str, Callable[[], float]] = {
     "drawer_summer": lambda: moves(7, MAPLE.tangential, 6, 12),
     "drawer_front": lambda: widest(7.0625 - 1 / 32, MAPLE.tangential, 6, 12),
@@ -210,6 +209,8 @@ COMPUTED: dict[str, Callable[[], float]] = {
     "splay_tilt": lambda: splayed("tilt"),
     "charged": lambda: 2 * lumber.board_feet(1.5, 6, 8),
     "actual": lambda: 2 * lumber.board_feet(1.25, 5.5, 7 + 4 / 12),
+    "mitre_wide": lambda: -math.sqrt(2) * moves(3.5, OAK.tangential, 9, 6),
+    "mitre_narrow": lambda: -math.sqrt(2) * moves(1.5, OAK.tangential, 9, 6),
     "trapped_top": lambda: moves(20, OAK.tangential, 6, 11),
     "mahogany_swing": lambda: swing(3 / 16, 12, MAHOGANY.tangential),
     "mahogany": lambda: moves(30, MAHOGANY.tangential, 8, 8 + swing(3 / 16, 12, MAHOGANY.tangential)),
@@ -232,6 +233,8 @@ COMPUTED: dict[str, Callable[[], float]] = {
     "table_top": lambda: moves(36, OAK.tangential, 5, 10),
     "thinner": lambda: sag(40, 24, 0.5) / sag(40, 24, 0.75),
     "thinner_span": lambda: 24 * (sag(40, 24, 0.75) / sag(40, 24, 0.5)) ** 0.25,
+    "lid_cup": lambda: 22**2 * moves(1, MAPLE.tangential, 8, 9) / (8 * 0.75),
+    "lid_cup_small": lambda: 7**2 * moves(1, 0.00315, 8, 9) / (8 * 0.5),
     "mixed_sum": lambda: mixed() / INCH,
     "mixed_shown": lambda: settle(mixed(), INCH / 64) / INCH,
 }

@@ -9,6 +9,7 @@ from boardwright.formulas.limits import Limit, Limits
 LIMITS: Limits = {
     "out_of_clamps": {"spread": Limit(0, None, "h"), "clamped": Limit(0, None, "h")},
     "repeated_work": {"less": Limit(0, 1, "-"), "least": Limit(0, 1, "-")},
+    "first_build": {"hours": Limit(0, None, "h")},
     "price": {"markup": Limit(0, 5, "-")},
 }
 
@@ -106,3 +107,27 @@ def price(hours: float, rate: float, materials: float, markup: float) -> float:
         1299
     """
     return hours * rate + materials * (1 + markup)
+
+
+def first_build(hours: float) -> tuple[float, float]:
+    """What a first-time builder needs for a piece, from the hours of one who has built it before.
+
+    Args:
+        hours: of the second build [h].
+
+    Returns:
+        Least and most to print [h].
+
+    Limits:
+        A judgement from few reports; shop hours, no days of waiting for glue and finish.
+
+    Source:
+        Makers' weblogs with logged hours: 2.4, 3.6 and 5.9 times the estimate.
+
+    Example:
+        A piece built in 30 h the second time: printed 60 to 180 h.
+
+        >>> first_build(30)
+        (60, 180)
+    """
+    return 2 * hours, 6 * hours
