@@ -52,10 +52,10 @@ DIFFER = """## Where published values differ
   the handbook's: for clearances the larger figure is right.
 - **Oak and other groups.** The coefficients of red oak, white oak, true hickory and green ash are of the group, not of
   the one wood: 0.00369 for red oak, where its own shrinkage would give 0.00304. The printed ones are kept.
-- **Specific gravity of white ash at 12 %.** Printed 0.605, by the same page's equation 0.603: the equation is used.
+- **Specific gravity of white ash at 12 %.** Printed 0.605, by the same page's equation 0.603: the equation is right.
 - **Greatest moisture at 0.90.** Printed 44 %, by the equation beside it 46 %: the equation is used; the text is older.
-- **Moisture at 97 % of humidity.** A laboratory's page prints 25.0 %, the equation 25.6: beyond the table, which ends at
-  95 %; no wood in a house is there.
+- **Moisture at 97 % of humidity.** A laboratory's page prints 25.0 %, the equation gives 25.6: that is beyond the
+  table, which ends at 95 %; no wood in a house is there.
 - **Clamps.** A forum prints 934 clamps of 370 lb and 329 of 1,050 lb for 345,600 lb, cut off: whole clamps that reach
   the force are one more.
 - **Dowels.** A paper of 2018 finds 4.9 MPa of bond on spiral-grooved dowels, the older regression for plain dowels well
@@ -66,7 +66,7 @@ DIFFER = """## Where published values differ
   coverage, which is wider, and adds nothing.
 - **Legs.** Where all tenons are alike, four tapered legs are one kind. Tenons that pass each other in a leg are unlike,
   and then there are two kinds, mirrored.
-- **Width of a panel at its driest.** For a cherry panel in an opening of 8 3/4 in a case from practice cuts 8 9/16; ours
+- **Width of a panel.** For a cherry panel in 8 3/4 in from groove to groove a situation from practice cuts 8 9/16; ours
   is 8 7/16. Both keep 1/8 in in each groove and have room when it is wettest; ours leaves more room.
 """
 

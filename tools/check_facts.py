@@ -283,6 +283,15 @@ FACTS: dict[str, Facts] = {
         "National Design Specification; test weight: cabinet maker's page on a door operation test",
         "butt and continuous hinges in solid wood; a note up to the mean strength, a warning beyond",
     ),
+    "strength.door-frame": Facts(
+        "Do the joints of a door's frame take its weight and what hangs on it?",
+        "half of the door and 65 lb hung 10 in out, as load on the free stile, times the distance of the stiles, "
+        "shared by the joints, x 1.2 for the worst; tenons, dowels and long-grain glue as `strength.joint`, x 1.6 for "
+        "minutes",
+        "frame statics, compared with finite elements; test weight: cabinet maker's page on a door operation test",
+        "two stiles and two rails or more of solid wood; mitres are not figured; a panel helps and is not counted; a "
+        "note up to the mean strength, a warning beyond",
+    ),
     "strength.racking": Facts(
         "Does an open case stay square when it is pushed?",
         "50 lb across its top, times its height, shared by the corners of all parts fixed to both sides, x 1.3 for the "

@@ -74,6 +74,12 @@ REMEDIES = [
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
     ("strength.bending", "no more than 545 lb", "shelves: 700", "shelves: 545"),
     ("strength.bending", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
+    (
+        "strength.door-frame",
+        "tenons 3/4 in long",
+        "rail_width: 1 1/4",
+        "rail_width: 1 1/4, joint: {kind: mortise_tenon, length: 3/4}",
+    ),
     ("strength.dowels", "use 4 dowels", "count: 2}}}", "count: 4}}}"),
     ("strength.dowels", "no more than 257 lb", "shelves: 400", "shelves: 257"),
     ("strength.knob", "3/16 in wide", "hole: 5/16", "hole: 3/16"),

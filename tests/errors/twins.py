@@ -41,6 +41,7 @@ TWINS = [
     ("strength.sag", "width: 44", "width: 31"),
     ("strength.cleat", "shelves: 150", "shelves: 20"),
     ("strength.hinges", "height: 10", "height: 24"),
+    ("strength.door-frame", "rail_width: 1 1/4", "rail_width: 3"),
     ("strength.dowels", "count: 2}}}", "count: 4}}}"),
     ("strength.joint", "height: 2, joint: {kind: mortise_tenon, length: 1/2}", "height: 5"),
     (

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from boardwright.checks import (
     carrying,
+    door_frames,
     dowels_hold,
     hanging,
     knobs,
@@ -34,6 +35,7 @@ MEASURES: tuple[Measure, ...] = (
     carrying.measure,
     legs.measure,
     hanging.measure,
+    door_frames.measure,
     racking.measure,
     knobs.measure,
     overhang.measure,
