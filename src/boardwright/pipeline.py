@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from boardwright.checks.loads import loads_of
 from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
+from boardwright.checks.way import way_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.core.rack import Rack
@@ -126,7 +127,9 @@ def check_text(
     all_findings += [f for f in more if f not in all_findings]
     passed: tuple[Margin, ...] = ()
     if piece is not None:
-        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        sizes = Resolver(design.lengths, design.file.units, lambda _: None)
+        way = way_of(design, sizes.value)
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), way)
         all_findings += checked.findings
         passed = checked.passed
     return Result(design, piece, rows, tuple(grouped(all_findings)), passed)

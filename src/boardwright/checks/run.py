@@ -13,12 +13,14 @@ from boardwright.checks import (
     extension_bars,
     fasteners,
     fit,
+    passage,
     splitting,
     wood,
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
+from boardwright.checks.way import Way
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -44,6 +46,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fasteners.end_grain,
     wood.cross_grain,
     wood.stock_gives,
+    passage.nonsense,
 )
 
 
@@ -60,8 +63,14 @@ class Checked:
     passed: tuple[Margin, ...]
 
 
-def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> Checked:
+def run_checks(
+    piece: Piece,
+    fit_result: DryFit,
+    tables: Tables,
+    loads: Loads | None = None,
+    way: Way | None = None,
+) -> Checked:
     """Every finding of every check, and every margin that was kept."""
-    c = context(piece, fit_result, tables, loads)
+    c = context(piece, fit_result, tables, loads, way)
     beyond, kept = carries.look(c)
     return Checked(tuple(grouped([*(f for check in CHECKS for f in check(c)), *beyond])), tuple(kept))

@@ -33,6 +33,7 @@ from boardwright.design.keys.cuts import (
     TenonKeys,
     VGrooveKeys,
 )
+from boardwright.design.keys.delivery import CorridorCorner, Delivery, DoorOpening, StairTurn, Vehicle
 from boardwright.design.keys.doors import Door, DoorKeys, DoorPair, FixedPanel, Hinges, Knob
 from boardwright.design.keys.drawers import (
     Bars,
@@ -99,13 +100,16 @@ __all__ = [
     "Case",
     "CaseBase",
     "CentreGuide",
+    "CorridorCorner",
     "Cover",
     "CurveKeys",
     "CutKeys",
     "Deck",
+    "Delivery",
     "DesignFile",
     "Door",
     "DoorKeys",
+    "DoorOpening",
     "DoorPair",
     "DovetailSlotKeys",
     "DovetailTongueKeys",
@@ -157,6 +161,7 @@ __all__ = [
     "Sides",
     "Slides",
     "SocketKeys",
+    "StairTurn",
     "StockEntry",
     "Stretchers",
     "Surroundings",
@@ -169,6 +174,7 @@ __all__ = [
     "TrayStack",
     "TrimLater",
     "VGrooveKeys",
+    "Vehicle",
     "WallCleat",
     "WoodMoisture",
     "YearOfAir",
@@ -198,6 +204,7 @@ class DesignFile(Keys):
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
+    delivery: Delivery | None = optional("the way from the shop to the place", "as each of its keys says")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
     rough: list[RoughKeys] | None = optional(
         "what is wanted of some parts when they are taken from boards", "every part on its own"
