@@ -297,5 +297,55 @@ FACTS: dict[str, Facts] = {
         "NIOSH 94-110 (rev. 2021); two persons: HSE L23 (from memory)",
         "smooth two-handed lifts",
     ),
+    "weight.build": Facts(
+        "What is lifted, or turned over, at once while it is built, and can those who build it?",
+        "each part and subassembly put on, in the order of assembly; what stands is laid over where something goes in "
+        "from below, half of its weight on the edge that is lifted; against the same equation",
+        "NIOSH 94-110 (rev. 2021); turning over: mechanics",
+        "smooth two-handed lifts; clamps and bought things are not weighed",
+    ),
+    "passage.size": Facts(
+        "Can the door, corner, stair, vehicle or ceiling be as the file gives it?",
+        "sizes over 0",
+        "geometry",
+        "",
+    ),
+    "passage.vehicle": Facts(
+        "Does it go into the vehicle?",
+        "the box around it through the opening as through a door, then inside on any side, square or slanting on the "
+        "floor or leaning against a wall",
+        "geometry, as `passage.door`",
+        "one unit at a time; doors shut; the way from the opening to where it lies is not followed",
+    ),
+    "passage.door": Facts(
+        "Does it pass the door: whole, without its drawers and doors, or taken apart at its screws?",
+        "each end of the box around it as a rectangle p x q tilted by t: p cos t + q sin t wide, p sin t + q cos t "
+        "high, the least width at the height there is",
+        "geometry; agrees with Carver, American Mathematical Monthly 64 (1957), p. 114 (from memory); usual door of "
+        "30 x 78 in: common practice",
+        "carried straight through; room before and behind the door is not looked at; where no door is given a note "
+        "comes only when no usual door takes it",
+    ),
+    "passage.corner": Facts(
+        "Does it go round the corner of the corridor?",
+        "longest rectangle of width w: the least of (a sin t + b cos t - w)/(sin t cos t), on any side, or tipped up "
+        "as far as the height allows; or shoved round unturned",
+        "geometry; without width the pipe round a corner of calculus textbooks, (a^(2/3) + b^(2/3))^(3/2)",
+        "long straight corridors; no play for hands and blankets",
+    ),
+    "passage.stair": Facts(
+        "Does it go round the landing of the stair?",
+        "the corner with the flight and the landing as corridors; a half turn is two of them, and the diagonal no "
+        "longer than the landing",
+        "geometry, as `passage.corner`",
+        "of a half turn what passes for sure; winders and the slope of the flights are not figured",
+    ),
+    "passage.ceiling": Facts(
+        "Can it be stood up under the ceiling?",
+        "sqrt(h^2 + d^2), d the smaller side of its foot; its height alone where it comes standing through the door, "
+        "the corner and the stair",
+        "Pythagoras; a maker's case of a cabinet 94 in tall and 24 in deep, 97.02 in",
+        "tipped up over the edge of its foot, not lifted",
+    ),
 }
 """By finding code, in the order of the page."""

@@ -38,7 +38,7 @@ GROUPS = {
     "strength": "Sag and strength",
     "stability": "Standing",
     "weight": "Weight",
-    "delivery": "The way to its place",
+    "passage": "The way to its place",
     "fit": "The dry fit",
     "assembly": "Putting it together",
     "tables": "Table files",

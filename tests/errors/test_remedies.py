@@ -88,6 +88,12 @@ REMEDIES = [
         "door: {frame: {}}",
         "door: {frame: {}, hinges: {screw: 5, screw_length: 5/8}}",
     ),
+    ("passage.door", "no more than 30 in deep", "depth: 34", "depth: 30"),
+    ("passage.corner", "no more than 84 in wide", "width: 96", "width: 84"),
+    ("passage.stair", "no more than 60 in wide", "width: 76", "width: 60"),
+    ("passage.vehicle", "no more than 70 in high", "height: 84", "height: 70"),
+    ("passage.ceiling", "no more than 19 15/32 in deep", "depth: 24", "depth: 19 15/32"),
+    ("passage.ceiling", "no more than 92 15/16 in high", "height: 94", "height: 92 15/16"),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]

@@ -45,5 +45,7 @@ TWINS = [
     ("strength.racking", "back: {set: none}", "back: {stock: thin}"),
     ("strength.screws", "shelves: 180", "shelves: 60"),
     ("strength.shear", "shelves: 6000", "shelves: 600"),
+    ("passage.size", "width: 0", "width: 30"),
+    ("weight.build", "  top: {stock: maple}\n", ""),
     ("weight.lift", "one person", "two persons"),
 ]

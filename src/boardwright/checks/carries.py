@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boardwright.checks import (
+    building,
     carrying,
     hanging,
     leaning,
@@ -29,6 +30,7 @@ MEASURES: tuple[Measure, ...] = (
     tipping.rule_margins,
     leaning.measure,
     carrying.measure,
+    building.measure,
     passage.measure,
     legs.measure,
     hanging.measure,

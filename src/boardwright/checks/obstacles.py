@@ -54,13 +54,13 @@ def obstacles(c: Context) -> Iterator[Obstacle]:
     """Everything on the way, in its order; a usual door where no door is given."""
     way = c.way
     if way.vehicle is not None:
-        yield _opening(c, way.vehicle.opening, "delivery.vehicle", "vehicle's opening")
+        yield _opening("passage.vehicle", c, way.vehicle.opening, "vehicle's opening")
         yield _space(c, way.vehicle)
     yield _door(c)
     if way.corner is not None:
-        yield _turn(c, way.corner, "delivery.corner", "the corner of the corridor")
+        yield _turn("passage.corner", c, way.corner, "the corner of the corridor")
     if way.stair is not None:
-        yield _turn(c, way.stair, "delivery.stair", "the turn of the stair")
+        yield _turn("passage.stair", c, way.stair, "the turn of the stair")
     if way.ceiling is not None:
         yield _ceiling(c, way.ceiling)
 
@@ -68,11 +68,10 @@ def obstacles(c: Context) -> Iterator[Obstacle]:
 def _door(c: Context) -> Obstacle:
     door = c.way.door
     if door is not None:
-        return _opening(c, door, "delivery.door", "door")
+        return _opening("passage.door", c, door, "door")
     width, height = (c.tables.figure(f"usual_door_{side}") for side in ("width", "height"))
-    return _opening(
-        c, Opening(width.value, height.value), "delivery.door", "usual door", f"; {width.reason}", given=False
-    )
+    usual = Opening(width.value, height.value)
+    return _opening("passage.door", c, usual, "usual door", f"; {width.reason}", given=False)
 
 
 def door_needed(size: Vec, height: float) -> float:
@@ -93,7 +92,7 @@ def space_needed(size: Vec, width: float, height: float) -> float:
     return least
 
 
-def _opening(c: Context, o: Opening, code: str, name: str, more: str = "", given: bool = True) -> Obstacle:
+def _opening(code: str, c: Context, o: Opening, name: str, more: str = "", given: bool = True) -> Obstacle:
     def found(need: float, there: float) -> str:
         if need == inf:
             return "no side of it is low enough"
@@ -113,7 +112,7 @@ def _opening(c: Context, o: Opening, code: str, name: str, more: str = "", given
 
 def _space(c: Context, s: Space) -> Obstacle:
     return Obstacle(
-        "delivery.vehicle",
+        "passage.vehicle",
         "go into the vehicle",
         "length of load space that it needs",
         lambda size: (space_needed(size, s.width, s.height), s.length),
@@ -148,14 +147,14 @@ def turn_needed(size: Vec, turn: Turn) -> tuple[float, float]:
     return best
 
 
-def _turn(c: Context, t: Turn, code: str, name: str) -> Obstacle:
+def _turn(code: str, c: Context, t: Turn, name: str) -> Obstacle:
     def found(need: float, there: float) -> str:
         if need == inf:
             return "not even its smallest side passes"
-        return f"{c.text(need)} long on the floor at its best, and {c.down(there)} would go round"
+        return f"at its best it lies {c.text(need)} long on the floor, and {c.down(there)} would go round"
 
     high = f", {c.text(t.height)} high" if t.height is not None else ""
-    stair = code == "delivery.stair"
+    stair = code == "passage.stair"
     one, two = ("flights", "the landing") if stair else ("corridor", "behind the corner")
     deep = f", {two} {c.text(t.into)}{' deep' if stair else ''}"
     return Obstacle(
@@ -187,7 +186,7 @@ def _ceiling(c: Context, ceiling: float) -> Obstacle:
         return height_to_stand_up(size[2], min(size[0], size[1])), ceiling
 
     return Obstacle(
-        "delivery.ceiling",
+        "passage.ceiling",
         "stand up under the ceiling",
         "height that it needs to stand up",
         needs,

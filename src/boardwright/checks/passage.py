@@ -55,7 +55,7 @@ def _finding(c: Context, o: Obstacle, ways: tuple[Stage, ...], need: float, ther
     if stage is not None:
         message = f"the piece can {o.verb} only {stage.only}"
     else:
-        message = f"the piece does not {o.verb}" + (", not even taken apart" if len(ways) > 1 else "")
+        message = f"the piece does not {o.verb}" + (f", not even {ways[-1].only}" if len(ways) > 1 else "")
     return Finding(
         o.code,
         Severity.NOTE if stage is not None or o.at is None else Severity.WARNING,
@@ -72,12 +72,14 @@ def _remedy(c: Context, o: Obstacle, size: Vec) -> str:
     """Sizes that pass, each tried: those that change least; a loose base under what is only a little too tall."""
     tried = [(most / size[i], i, most) for i in range(3) if (most := _most(c, o, size, i)) > 0]
     found = [
-        f"make it no more than {c.down(most)} {SIDES[i]}"
+        f"no more than {c.down(most)} {SIDES[i]}"
         for share, i, most in sorted(tried, reverse=True)[:SHOWN]
         if share >= SMALLEST
     ]
+    if found:
+        found[0] = f"make the whole {found[0]}"
     tall = next((most for _, i, most in tried if i == 2), 0.0)
-    if o.code == "delivery.ceiling" and 0 < size[2] - tall <= LOOSE_BASE:
+    if o.code == "passage.ceiling" and 0 < size[2] - tall <= LOOSE_BASE:
         found.append(
             f"set it on a loose base {c.up(size[2] - tall)} high or more that is part of this height"
         )
@@ -110,7 +112,7 @@ def nonsense(c: Context) -> Iterator[Finding]:
     """Sizes of the way that cannot be."""
     for place, mm in c.way.nonsense:
         yield Finding(
-            "delivery.size",
+            "passage.size",
             Severity.ERROR,
             f"`{place.path}` is no size that something on the way can have",
             place,
