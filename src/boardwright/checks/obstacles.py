@@ -54,7 +54,8 @@ def obstacles(c: Context) -> Iterator[Obstacle]:
     """Everything on the way, in its order; a usual door where no door is given."""
     way = c.way
     if way.vehicle is not None:
-        yield _opening("passage.vehicle", c, way.vehicle.opening, "vehicle's opening")
+        if way.vehicle.opening is not None:
+            yield _opening("passage.vehicle", c, way.vehicle.opening, "vehicle's opening")
         yield _space(c, way.vehicle)
     yield _door(c)
     if way.corner is not None:

@@ -39,12 +39,12 @@ class Turn:
 
 @dataclass(frozen=True, slots=True)
 class Space:
-    """The load space of a vehicle and its opening [mm]."""
+    """The load space of a vehicle, and its opening where that is smaller [mm]."""
 
     length: float
     width: float
     height: float
-    opening: Opening
+    opening: Opening | None = None
     place: Place = field(default_factory=Place)
 
 
@@ -145,7 +145,7 @@ class _Reader:
         if length is None or width is None or height is None:
             return None
         place = self._design.place("delivery.vehicle")
-        return Space(length, width, height, opening or Opening(width, height, place), place)
+        return Space(length, width, height, opening, place)
 
     def way(self) -> Way:
         """All of it."""

@@ -79,9 +79,7 @@ def test_a_usual_door_is_a_note_and_only_where_nothing_else_helps():
 
 def test_doors_come_off_first():
     # The door stands 3/4 in before the case and its knob farther; without it the case is 29 3/4 in deep.
-    result = cabinet(
-        36, 40, "29 3/4", "delivery: {door: {width: 30, height: 78}}", "door: {frame: {}}"
-    )
+    result = cabinet(36, 40, "29 3/4", "delivery: {door: {width: 30, height: 78}}", "door: {frame: {}}")
     [finding] = found(result, "passage.door")
     assert finding.severity == "note"
     assert "only without its doors" in finding.message
