@@ -23,6 +23,8 @@ LOOSE_BASE = 203.2
 
 def measure(c: Context, site: Site) -> Iterator[Margin]:
     """The piece whole at each thing on its way; at a usual door in whatever state it passes best."""
+    if not c.piece.parts:
+        return
     ways = stages(c)
     for o in obstacles(c):
         stage = ways[0] if o.at is not None else _first(o, ways) or ways[0]

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from boardwright.checks.context import Context
-from boardwright.core.poses import Vec
+from boardwright.core.poses import Box, Vec
 from boardwright.piece.records import Joint, Part
 
 LIFTED_OUT = ("hung", "rests", "cleat")
 """Kinds of dry joints that come apart without a tool."""
 SCREWS = ("screw", "pocket screw")
+NOISE = 1e-3
 SHOWN = 3
 """Units that are named."""
 
@@ -41,6 +42,7 @@ class Stage:
 
 def stages(c: Context) -> tuple[Stage, ...]:
     """The piece whole, then emptied of what opens, then taken apart; each only where it differs."""
+    what = ""
     found = [Stage((_unit(c, c.piece.parts, True),))]
     moving = {m.id: m for m in c.piece.motions}
     rest = [p for p in c.piece.parts if p.group not in moving]
@@ -50,13 +52,33 @@ def stages(c: Context) -> tuple[Stage, ...]:
         what = " and ".join([", ".join(kinds[:-1]), kinds[-1]] if len(kinds) > 1 else kinds)
         stage = Stage((_unit(c, rest, True), *out), f"without its {what}", f"take its {what} off first")
         found.append(stage)
-    bodies = sorted((_unit(c, body, False) for body in _bodies(c, rest)), key=_volume, reverse=True)
-    if len(bodies) > 1:
-        off = [c.label(u.parts[0]) for u in bodies[1:]]
-        names = ", ".join(off) if len(off) <= SHOWN else f"what is screwed on, {len(off)} pieces"
-        also = f"take its {what} off and " if out and rest else ""
-        found.append(Stage((*bodies, *out), "taken apart", f"{also}unscrew {names} first"))
+    main, *off = _bodies_apart(c, rest)
+    if off:
+        names = (
+            ", ".join(c.label(b[0].id) for b in off)
+            if len(off) <= SHOWN
+            else f"{len(off)} pieces at its screws"
+        )
+        also = f"its {what} and " if out else ""
+        units = (_unit(c, main, False), *(_unit(c, b, False) for b in off), *out)
+        found.append(Stage(units, "taken apart", f"take {also}{names} off first"))
     return tuple(found)
+
+
+def _bodies_apart(c: Context, parts: list[Part]) -> list[list[Part]]:
+    """The largest body, with all that lies within the box around it; then each that stands out of that box."""
+    bodies = sorted(_bodies(c, parts), key=lambda b: _volume(_unit(c, b, False)), reverse=True)
+    if not bodies:
+        return [[]]
+    main, off = list(bodies[0]), []
+    low, high = _corners(main)
+    for body in bodies[1:]:
+        one, two = _corners(body)
+        if all(one[i] >= low[i] - NOISE and two[i] <= high[i] + NOISE for i in range(3)):
+            main += body
+        else:
+            off.append(body)
+    return [main, *off]
 
 
 def _volume(u: Unit) -> float:
@@ -66,11 +88,15 @@ def _volume(u: Unit) -> float:
 def _unit(c: Context, parts: Iterable[Part], bought: bool) -> Unit:
     parts = list(parts)
     groups = {p.group for p in parts}
-    boxes = [p.box for p in parts]
-    if bought:
-        boxes += [h.box for h in c.piece.hardware if h.group in groups]
-    size = [max(b.high[i] for b in boxes) - min(b.low[i] for b in boxes) for i in range(3)]
-    return Unit(tuple(p.id for p in parts), (size[0], size[1], size[2]))
+    hung = [h.box for h in c.piece.hardware if h.group in groups] if bought else []
+    low, high = _corners(parts, hung)
+    return Unit(tuple(p.id for p in parts), (high[0] - low[0], high[1] - low[1], high[2] - low[2]))
+
+
+def _corners(parts: list[Part], more: Sequence[Box] = ()) -> tuple[list[float], list[float]]:
+    """The box around parts and boxes [mm]."""
+    boxes = [*(p.box for p in parts), *more]
+    return [min(b.low[i] for b in boxes) for i in range(3)], [max(b.high[i] for b in boxes) for i in range(3)]
 
 
 def _bodies(c: Context, parts: list[Part]) -> list[list[Part]]:
