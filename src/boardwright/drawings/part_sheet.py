@@ -35,6 +35,8 @@ LONG_AND_THIN = 9.0
 BREAK_GAP = 2.4
 VIEWS = 140.0
 """Height that the views may always have [mm]."""
+WHOLE = 214.0
+"""Height that a sheet may take of its page [mm]."""
 LEAST_LONG = 45.0
 """A part is not drawn shorter than this only to save height [mm]."""
 MOST = 5
@@ -95,11 +97,14 @@ def part_drawing(
         views = _Views(part, printer, found, lines, reduction).draw()
         x0, _, x1, _ = bounds(views)
         room = inside - (x1 - x0) - ASIDE
+        slim = [b for b in blocks if b.width <= room]
         out = [_under(views, foot(found, blocks, inside))]
-        if blocks and room >= max(b.width for b in blocks):
-            out.append(_beside(views, rows_of_details(blocks, room), foot(found, [], inside)))
-        if blocks and room >= max(KEY_WIDE, *(b.width for b in blocks)):
-            out.append(_beside(views, key_and_details(found, blocks, room), foot([], [], inside)))
+        for count in range(1, len(slim) + 1):
+            column = slim[:count]
+            rest = [b for b in blocks if b not in column]
+            out.append(_beside(views, rows_of_details(column, room), foot(found, rest, inside)))
+            if room >= KEY_WIDE:
+                out.append(_beside(views, key_and_details(found, column, room), foot([], rest, inside)))
         return out
 
     reduction, sheet = _at_best_scale(part, printer, arranged, inside, height - 2 * PAD)
@@ -169,7 +174,7 @@ def _at_best_scale(
             break
         sheets = arranged(reduction)
         last = largest is None and reduction == scales(printer.units)[-1]
-        fits = [s for s in sheets if s.wide <= wide and s.views_high <= VIEWS]
+        fits = [s for s in sheets if s.wide <= wide and s.views_high <= VIEWS and s.high <= WHOLE]
         if not fits and not last:
             continue
         lowest = min(fits or sheets, key=lambda s: s.high)
