@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from boardwright.checks.context import Context
-from boardwright.core.poses import Box, Vec
-from boardwright.piece.records import Joint, Part
+from boardwright.core.poses import Vec
+from boardwright.piece.records import Joint, Motion, Part
 
 LIFTED_OUT = ("hung", "rests", "cleat")
 """Kinds of dry joints that come apart without a tool."""
@@ -41,61 +42,68 @@ class Stage:
 
 
 def stages(c: Context) -> tuple[Stage, ...]:
-    """The piece whole, then emptied of what opens, then taken apart; each only where it differs."""
-    what = ""
-    found = [Stage((_unit(c, c.piece.parts, True),))]
-    moving = {m.id: m for m in c.piece.motions}
-    rest = [p for p in c.piece.parts if p.group not in moving]
-    out = [_unit(c, group, True) for id in moving if (group := [p for p in c.piece.parts if p.group == id])]
-    if out and rest:
-        kinds = list(dict.fromkeys(f"{m.kind}{'' if m.kind.endswith('s') else 's'}" for m in moving.values()))
-        what = " and ".join([", ".join(kinds[:-1]), kinds[-1]] if len(kinds) > 1 else kinds)
-        stage = Stage((_unit(c, rest, True), *out), f"without its {what}", f"take its {what} off first")
-        found.append(stage)
-    main, *off = _bodies_apart(c, rest)
-    if off:
-        names = (
-            ", ".join(c.label(b[0].id) for b in off)
-            if len(off) <= SHOWN
-            else f"{len(off)} pieces at its screws"
-        )
-        also = f"its {what} and " if out else ""
-        units = (_unit(c, main, False), *(_unit(c, b, False) for b in off), *out)
-        found.append(Stage(units, "taken apart", f"take {also}{names} off first"))
+    """The piece whole, then without what opens and stands out, then taken apart; each only where it differs."""
+    found = [Stage((_unit(c, c.piece.parts),))]
+    moving = [(m, g) for m in c.piece.motions if (g := [p for p in c.piece.parts if p.group == m.id])]
+    rest = [p for p in c.piece.parts if all(p.group != m.id for m, _ in moving)]
+    if not rest:
+        return tuple(found)
+    inside, loose = _apart(c, rest, [g for _, g in moving])
+    if loose:
+        what = _kinds([m for m, g in moving if g in loose])
+        units = (_unit(c, inside), *(_unit(c, g) for g in loose))
+        found.append(Stage(units, f"without its {what}", f"take its {what} off first"))
+    bodies = sorted(_bodies(c, rest), key=lambda b: _volume(_unit(c, b)), reverse=True)
+    main, off = _apart(c, bodies[0], [*bodies[1:], *(g for _, g in moving)])
+    screwed = [b for b in off if b in bodies]
+    if screwed:
+        out = [m for m, g in moving if g in off]
+        names = [c.label(b[0].id) for b in screwed]
+        if len(names) > SHOWN:
+            names = [f"{len(names)} pieces at its screws"]
+        also = [f"its {_kinds(out)}"] if out else []
+        units = (_unit(c, main), *(_unit(c, b) for b in off))
+        found.append(Stage(units, "taken apart", f"take {_listed([*also, *names])} off first"))
     return tuple(found)
 
 
-def _bodies_apart(c: Context, parts: list[Part]) -> list[list[Part]]:
-    """The largest body, with all that lies within the box around it; then each that stands out of that box."""
-    bodies = sorted(_bodies(c, parts), key=lambda b: _volume(_unit(c, b, False)), reverse=True)
-    if not bodies:
-        return [[]]
-    main, off = list(bodies[0]), []
-    low, high = _corners(main)
-    for body in bodies[1:]:
-        one, two = _corners(body)
+def _kinds(motions: list[Motion]) -> str:
+    """What moves, in words: `lid and trays`."""
+    count = Counter(m.kind for m in motions)
+    return _listed([kind if n == 1 else f"{kind}s" for kind, n in count.items()])
+
+
+def _listed(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def _apart(c: Context, main: list[Part], others: list[list[Part]]) -> tuple[list[Part], list[list[Part]]]:
+    """A body with all that lies within the box around it, and what stands out of that box."""
+    low, high = _corners(c, main)
+    kept, off = list(main), []
+    for body in others:
+        one, two = _corners(c, body)
         if all(one[i] >= low[i] - NOISE and two[i] <= high[i] + NOISE for i in range(3)):
-            main += body
+            kept += body
         else:
             off.append(body)
-    return [main, *off]
+    return kept, off
 
 
 def _volume(u: Unit) -> float:
     return u.size[0] * u.size[1] * u.size[2]
 
 
-def _unit(c: Context, parts: Iterable[Part], bought: bool) -> Unit:
-    parts = list(parts)
-    groups = {p.group for p in parts}
-    hung = [h.box for h in c.piece.hardware if h.group in groups] if bought else []
-    low, high = _corners(parts, hung)
+def _unit(c: Context, parts: Sequence[Part]) -> Unit:
+    low, high = _corners(c, parts)
     return Unit(tuple(p.id for p in parts), (high[0] - low[0], high[1] - low[1], high[2] - low[2]))
 
 
-def _corners(parts: list[Part], more: Sequence[Box] = ()) -> tuple[list[float], list[float]]:
-    """The box around parts and boxes [mm]."""
-    boxes = [*(p.box for p in parts), *more]
+def _corners(c: Context, parts: Sequence[Part]) -> tuple[list[float], list[float]]:
+    """The box around parts, and around what is screwed to them or moves with them [mm]."""
+    ids = {p.id for p in parts}
+    groups = {p.group for p in parts} - {p.group for p in c.piece.parts if p.id not in ids}
+    boxes = [*(p.box for p in parts), *(h.box for h in c.piece.hardware if h.group in groups)]
     return [min(b.low[i] for b in boxes) for i in range(3)], [max(b.high[i] for b in boxes) for i in range(3)]
 
 

@@ -82,8 +82,8 @@ def test_doors_come_off_first():
     result = cabinet(36, 40, "29 3/4", "delivery: {door: {width: 30, height: 78}}", "door: {frame: {}}")
     [finding] = found(result, "passage.door")
     assert finding.severity == "note"
-    assert "only without its doors" in finding.message
-    assert finding.remedy == "take its doors off first"
+    assert "only without its door" in finding.message
+    assert finding.remedy == "take its door off first"
     whole, empty, *_ = ways(result)
     assert whole.units[0].size[1] > 30 * IN
     assert empty.units[0].size == pytest.approx((36 * IN, 29.75 * IN, 40 * IN))
