@@ -50,14 +50,15 @@ def stages(c: Context) -> tuple[Stage, ...]:
         return tuple(found)
     inside, loose = _apart(c, rest, [g for _, g in moving])
     if loose:
-        what = _kinds([m for m, g in moving if g in loose])
+        what = _kinds([m for m, _ in moving if any(b[0].group == m.id for b in loose)])
         units = (_unit(c, inside), *(_unit(c, g) for g in loose))
         found.append(Stage(units, f"without its {what}", f"take its {what} off first"))
     bodies = sorted(_bodies(c, rest), key=lambda b: _volume(_unit(c, b)), reverse=True)
     main, off = _apart(c, bodies[0], [*bodies[1:], *(g for _, g in moving)])
-    screwed = [b for b in off if b in bodies]
+    own = {m.id for m, _ in moving}
+    screwed = [b for b in off if b[0].group not in own]
     if screwed:
-        out = [m for m, g in moving if g in off]
+        out = [m for m, _ in moving if any(b[0].group == m.id for b in off)]
         names = [c.label(b[0].id) for b in screwed]
         if len(names) > SHOWN:
             names = [f"{len(names)} pieces at its screws"]
