@@ -39,6 +39,7 @@ GROUPS = {
     "stability": "Standing",
     "weight": "Weight",
     "fit": "The dry fit",
+    "tolerance": "Fits as the shop cuts them",
     "assembly": "Putting it together",
     "tables": "Table files",
 }

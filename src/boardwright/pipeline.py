@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
 from boardwright.checks.run import run_checks
+from boardwright.checks.shop import shop_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.design.load import Design, load_text
@@ -120,7 +121,7 @@ def check_text(
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
     if piece is not None:
-        all_findings += run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        all_findings += run_checks(piece, dry_fit(piece), rows, loads_of(design), shop_of(design, rows))
     return Result(design, piece, rows, tuple(grouped(all_findings)))
 
 

@@ -4,9 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from boardwright.checks import assembly, carries, doors, drawers, extension_bars, fasteners, fit, wood
+from boardwright.checks import (
+    assembly,
+    carries,
+    doors,
+    drawers,
+    extension_bars,
+    fasteners,
+    fit,
+    wood,
+    workshop,
+)
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
+from boardwright.checks.shop import Shop
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -33,10 +44,13 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     wood.cross_grain,
     wood.stock_gives,
     carries.check,
+    workshop.check,
 )
 
 
-def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> list[Finding]:
+def run_checks(
+    piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None, shop: Shop | None = None
+) -> list[Finding]:
     """Every finding of every check."""
-    c = context(piece, fit_result, tables, loads)
+    c = context(piece, fit_result, tables, loads, shop)
     return grouped(f for check in CHECKS for f in check(c))

@@ -70,6 +70,11 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     wood_across_strength_share, bending_strength_plywood, bending_strength_particleboard,
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
     clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height.
+
+The shop (`data/shop.csv`): precision_thickness, precision_rip, precision_crosscut, precision_groove_width,
+    precision_groove_depth, precision_groove_place, precision_square, mitre_open, joint_gap_largest,
+    share_that_fails, rattle_ratio,
+    slide_room_more.
 """
 
 from __future__ import annotations

@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.shop import Precision
 
 
 class WoodMoisture(Keys):
@@ -55,7 +56,7 @@ class StockEntry(Keys):
 
 
 class Shop(Keys):
-    """What layouts reckon with."""
+    """What the shop has, and how exactly it works."""
 
     kerf: LengthText | None = optional(
         "width of the saw cut", "{kerf_table_saw}; in a plan in mm the next 0.1 mm up"
@@ -67,6 +68,10 @@ class Shop(Keys):
         "widest strip in a glue-up",
         "6 in, or 150 mm in a plan in mm: wider boards cup more (common practice); with `boards`, the"
         " widest board on hand less its edges",
+    )
+    precision: Precision | None = optional("how exactly sizes come out", "as each of its keys says")
+    joint_play: LengthText | None = optional(
+        "how much wider a dado or groove is cut than what goes into it", "{dado_fit}"
     )
     boards: list[BoardEntry] | None = optional(
         "boards on hand", "boards of the usual sizes, as many as it takes (table of boards, common practice)"
