@@ -40,6 +40,7 @@ GROUPS = {
     "weight": "Weight",
     "fit": "The dry fit",
     "tolerance": "Fits as the shop cuts them",
+    "making": "Making",
     "assembly": "Putting it together",
     "tables": "Table files",
 }

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from boardwright.checks.context import Context
+from boardwright.checks.making import clamps, narrow, open_time, router, short, thin, wide
 from boardwright.checks.margins import Margin
 from boardwright.checks.tolerance import mitres, shop_fits
 from boardwright.core.findings import Finding
@@ -13,6 +14,13 @@ from boardwright.core.findings import Finding
 MEASURES: tuple[Callable[[Context], Iterable[Margin]], ...] = (
     shop_fits.measure,
     mitres.measure,
+    thin.measure,
+    short.measure,
+    narrow.measure,
+    router.measure,
+    wide.measure,
+    clamps.measure,
+    open_time.measure,
 )
 
 

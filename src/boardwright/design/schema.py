@@ -59,7 +59,7 @@ from boardwright.design.keys.lids import Lid
 from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.pulls import Pull
-from boardwright.design.keys.shop import Precision
+from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precision
 from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
 from boardwright.design.keys.table import (
     ApronDrawers,
@@ -87,6 +87,7 @@ __all__ = [
     "Case",
     "CaseBase",
     "CentreGuide",
+    "ClampEntry",
     "Cover",
     "CurveKeys",
     "CutKeys",
@@ -110,6 +111,7 @@ __all__ = [
     "Frame",
     "FramePanel",
     "FullExtensionBars",
+    "GlueTimes",
     "Grip",
     "GrooveKeys",
     "Hinges",
@@ -128,6 +130,7 @@ __all__ = [
     "Loads",
     "LooseJoint",
     "LoosePart",
+    "Machines",
     "MortiseKeys",
     "NotchKeys",
     "PlaceKeys",
@@ -178,7 +181,9 @@ class DesignFile(Keys):
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
-    shop: Shop | None = optional("kerf, trim, boards, precision", "as each of its keys says")
+    shop: Shop | None = optional(
+        "kerf, trim, boards, precision, machines, clamps, glue", "as each of its keys says"
+    )
     case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")
     box: BoxKeys | None = optional("a box", "no box")

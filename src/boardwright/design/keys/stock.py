@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
-from boardwright.design.keys.shop import Precision
+from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precision
 
 
 class WoodMoisture(Keys):
@@ -73,6 +73,10 @@ class Shop(Keys):
     joint_play: LengthText | None = optional(
         "how much wider a dado or groove is cut than what goes into it", "{dado_fit}"
     )
+    machines: Machines | None = optional("what its machines take", "as each of its keys says")
+    clamps: list[ClampEntry] | None = optional("long clamps", "{clamp_count}, which take {clamp_longest}")
+    glue: str | None = optional("key of a row of the table of glues", "`pva_yellow`")
+    glue_times: GlueTimes | None = optional("how long gluing up takes", "as each of its keys says")
     boards: list[BoardEntry] | None = optional(
         "boards on hand", "boards of the usual sizes, as many as it takes (table of boards, common practice)"
     )

@@ -1,0 +1,74 @@
+"""Parts by kind, and how what is too small or too large for a machine is said."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+
+from boardwright.checks.context import Context
+from boardwright.checks.margins import Margin
+from boardwright.core.findings import Finding, Severity
+from boardwright.piece.records import Part
+
+MANUAL = "the machine's manual comes first"
+LISTED = 4
+"""So many kinds of parts are named, and the rest counted."""
+
+
+def kinds(c: Context, wood: bool = False) -> list[Part]:
+    """One part of each letter, of wood alone or of all that is sawn; glass is bought cut."""
+    seen: dict[str, Part] = {}
+    for p in c.piece.parts:
+        if (not wood or p.stock.kind == "wood") and "glass" not in p.stock.table_key:
+            seen.setdefault(p.letter, p)
+    return list(seen.values())
+
+
+def named(c: Context, parts: Iterable[Part]) -> str:
+    """Parts in words, e.g. `bar N, key P and 2 others`."""
+    labels = [c.label(p.id) for p in parts]
+    if len(labels) > LISTED:
+        labels = [*labels[: LISTED - 1], f"{len(labels) - LISTED + 1} others"]
+    return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1]
+
+
+def grade(c: Context, *paths: str) -> Severity:
+    """A limit that the file gives may fail; one that is assumed is worth knowing."""
+    return Severity.WARNING if any(p in c.shop.given for p in paths) else Severity.NOTE
+
+
+def against(
+    c: Context,
+    check: str,
+    what: str,
+    key: str,
+    sized: Iterable[tuple[Part, float]],
+    tell: Callable[[list[Part], list[float], float], Finding],
+    least: bool = True,
+) -> Iterator[Margin]:
+    """Sizes of parts beside what a machine takes: the nearest to its limit, and one finding for all beyond it.
+
+    Args:
+        c: the piece.
+        check: code.
+        what: what is figured.
+        key: of the shop's machines.
+        sized: parts and their size there [mm].
+        tell: makes the finding from the parts beyond, their sizes and the limit.
+        least: the limit is the smallest that the machine takes, else the largest.
+    """
+    limit = c.shop.machines[key]
+    ordered = sorted(sized, key=lambda s: s[1] if least else -s[1])
+    if not ordered:
+        return
+    beyond = [(p, v) for p, v in ordered if (v < limit - 1e-6 if least else v > limit + 1e-6)]
+    parts, values = [p for p, _ in beyond], [v for _, v in beyond]
+    yield Margin(
+        check,
+        tuple(p.id for p in parts) or (ordered[0][0].id,),
+        what,
+        ordered[0][1],
+        limit,
+        "mm",
+        least,
+        tell=lambda: tell(parts, values, limit),
+    )
