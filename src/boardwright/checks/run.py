@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 from boardwright.checks import (
     assembly,
@@ -12,11 +13,13 @@ from boardwright.checks import (
     extension_bars,
     fasteners,
     fit,
+    splitting,
     wood,
     workshop,
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
+from boardwright.checks.margins import Margin
 from boardwright.checks.shop import Shop
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
@@ -39,18 +42,35 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     *extension_bars.CHECKS,
     fasteners.tips,
     fasteners.meetings,
-    fasteners.edges,
+    splitting.pilots,
     fasteners.end_grain,
     wood.cross_grain,
     wood.stock_gives,
-    carries.check,
-    workshop.check,
 )
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What the checks say.
+
+    Attributes:
+        findings: what is beyond its limit.
+        passed: what was figured and keeps its limit.
+    """
+
+    findings: tuple[Finding, ...]
+    passed: tuple[Margin, ...]
 
 
 def run_checks(
     piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None, shop: Shop | None = None
-) -> list[Finding]:
-    """Every finding of every check."""
+) -> Checked:
+    """Every finding of every check, and every margin that was kept."""
     c = context(piece, fit_result, tables, loads, shop)
-    return grouped(f for check in CHECKS for f in check(c))
+    findings = [f for check in CHECKS for f in check(c)]
+    passed: list[Margin] = []
+    for look in (carries.look, workshop.look):
+        beyond, kept = look(c)
+        findings += beyond
+        passed += kept
+    return Checked(tuple(grouped(findings)), tuple(passed))
