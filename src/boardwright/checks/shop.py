@@ -29,6 +29,7 @@ MACHINES = (
     "router_narrowest",
 )
 """Sizes that the shop's machines take."""
+Exact = tuple[tuple[str, float], ...]
 GLUE = "pva_yellow"
 FOOT = 304.8
 
@@ -64,6 +65,11 @@ class Shop:
     boards: float | None = None
     given: tuple[str, ...] = ()
     place: Place = field(default_factory=Place)
+
+    @property
+    def exact(self) -> Exact:
+        """Its precision as something that can be looked up."""
+        return tuple(self.precision.items())
 
 
 def usual_shop(tables: Tables) -> Shop:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import grade, kinds
+from boardwright.checks.making.kinds import grade, kinds, named
 from boardwright.checks.making.panels import rough_width, strip_width, strips
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding
@@ -25,18 +25,19 @@ POUND = 4.4482216152605
 def measure(c: Context) -> Iterator[Margin]:
     """Panels, then every step that is pressed together."""
     longest = c.shop.clamps[0][0]
-    for p in kinds(c, wood=True):
-        if strips(c, p) > 1:
-            yield Margin(
-                "making.long-for-clamps",
-                (p.id,),
-                f"width of {c.label(p.id)} in the clamps",
-                rough_width(c, p),
-                longest,
-                "mm",
-                tell=lambda p=p: _panel(c, p, longest),  # type: ignore[misc]
-            )
-            yield from _count(c, p)
+    panels = sorted((p for p in kinds(c, wood=True) if strips(c, p) > 1), key=lambda p: -rough_width(c, p))
+    if panels:
+        wide = [p for p in panels if rough_width(c, p) > longest + 1e-6]
+        yield Margin(
+            "making.long-for-clamps",
+            (panels[0].id,),
+            "widest panel in the clamps",
+            rough_width(c, panels[0]),
+            longest,
+            "mm",
+            tell=lambda: _panels(c, wide, longest),
+        )
+    yield from _count(c, panels)
     widest = max(_pressed(c), key=lambda s: s[0], default=None)
     if widest is not None:
         size, step = widest
@@ -69,19 +70,29 @@ def _source(c: Context) -> str:
     return "`shop.clamps`" if "shop.clamps" in c.shop.given else c.tables.figure("clamp_longest").reason
 
 
-def _panel(c: Context, p: Part, longest: float) -> Finding:
+def _panels(c: Context, panels: list[Part], longest: float) -> Finding:
+    wide = rough_width(c, panels[0])
     return Finding(
         "making.long-for-clamps",
         grade(c, "shop.clamps"),
-        f"{c.label(p.id)} is wider in glue-up than the clamps take",
-        p.place,
-        found=f"{c.text(rough_width(c, p))} with what is trimmed off after",
+        f"{named(c, panels)}: wider in glue-up than the clamps take",
+        panels[0].place,
+        found=f"{c.text(wide)} with what is trimmed off after",
         expected=f"at most {c.text(longest)}",
         source=_source(c),
-        remedy=f"glue it up in two halves, {c.up(rough_width(c, p) / 2)} each, and join those with two clamps hooked "
-        f"end to end, or have clamps that take {c.up(rough_width(c, p))}",
-        parts=(p.id,),
+        remedy=f"glue up {_pieces(c, panels[0], longest)}, and join those with two clamps hooked end to end, or have "
+        f"clamps that take {c.up(wide)}",
+        parts=tuple(p.id for p in panels),
     )
+
+
+def _pieces(c: Context, p: Part, longest: float) -> str:
+    """A panel in as few pieces as the clamps take, each with its own waste."""
+    waste = rough_width(c, p) - p.size[1]
+    pieces = (
+        next(n for n in range(2, 1000) if p.size[1] / n + waste <= longest + 1e-6) if waste < longest else 2
+    )
+    return f"{pieces} pieces of it, {c.up(p.size[1] / pieces + waste)} wide each"
 
 
 def _step(c: Context, step: AssemblyStep, size: float, longest: float) -> Finding:
@@ -113,26 +124,50 @@ def needed(c: Context, p: Part) -> tuple[int, int]:
     return clamps_for_length(length, spacing, spacing / 2), clamps_for_force(force, each)
 
 
-def _count(c: Context, p: Part) -> Iterator[Margin]:
-    wide = rough_width(c, p)
-    have = sum(n for size, n in c.shop.clamps if size >= wide - 1e-6)
-    if not have:
+def _count(c: Context, panels: list[Part]) -> Iterator[Margin]:
+    """Clamps for each panel that they reach over; the panel that wants most beside what there is."""
+    asked = []
+    for p in panels:
+        have = sum(n for size, n in c.shop.clamps if size >= rough_width(c, p) - 1e-6)
+        if have:
+            asked.append((max(needed(c, p)), have, p))
+    if not asked:
         return
-    spread, force = needed(c, p)
-    most = max(spread, force)
+    most, have, worst = max(asked, key=lambda a: a[0] / a[1])
+    short = [p for n, there, p in asked if n > there]
 
     def tell() -> Finding:
+        spread, force = needed(c, worst)
+        goes = _goes(c, worst, have)
         return Finding(
             "making.few-clamps",
             grade(c, "shop.clamps"),
-            f"{c.label(p.id)} takes more clamps in glue-up than there are",
-            p.place,
-            found=f"{spread} clamps to spread the pressure, {force} for its force",
-            expected=f"at most {have}, which take {c.text(wide)}",
+            f"{named(c, short)} {'take' if len(short) > 1 else 'takes'} more clamps in glue-up than there are",
+            worst.place,
+            found=f"{c.label(worst.id)}: {spread} clamps to spread the pressure, {force} for its force",
+            expected=f"at most {have}, which take {c.text(rough_width(c, worst))}",
             source=f"{_source(c)}; pressure: {c.tables.figure('clamp_pressure_hardwood').reason}; it spreads "
             "45 degrees from each pad",
-            remedy=f"glue it up in two goes of fewer strips, or have {most} clamps",
-            parts=(p.id,),
+            remedy=f"have {most} clamps{goes}",
+            parts=tuple(p.id for p in short),
         )
 
-    yield Margin("making.few-clamps", (p.id,), f"clamps for {c.label(p.id)}", most, have, "count", tell=tell)
+    yield Margin(
+        "making.few-clamps",
+        (worst.id,),
+        "clamps for the panel that takes most",
+        most,
+        have,
+        "count",
+        tell=tell,
+    )
+
+
+def _goes(c: Context, p: Part, have: int) -> str:
+    """Cauls, where fewer clamps then spread the pressure and the force is there."""
+    spread, force = needed(c, p)
+    return (
+        f", or lay stiff cauls along its edges: {force} clamps give the force"
+        if force <= have < spread
+        else ""
+    )

@@ -31,6 +31,29 @@ def named(c: Context, parts: Iterable[Part]) -> str:
     return labels[0] if len(labels) == 1 else ", ".join(labels[:-1]) + " and " + labels[-1]
 
 
+def small(c: Context, p: Part) -> str:
+    """Code of the check that speaks of a part too small for the machines: it is told once, not of each side."""
+    for code, size, limit in (
+        ("making.short", p.size[0], shortest(c)[1]),
+        ("making.thin", p.size[2], c.shop.machines["planer_thinnest"] if p.stock.kind == "wood" else 0.0),
+        ("making.narrow", p.size[1], c.shop.machines["saw_narrowest"]),
+    ):
+        if size < limit - 1e-6:
+            return code
+    return ""
+
+
+def shortest(c: Context) -> tuple[str, float]:
+    """The saw that crosscuts the shortest parts: its key, and how short they may be [mm]."""
+    key = min(("saw_shortest_crosscut", "mitre_saw_shortest"), key=lambda k: c.shop.machines[k])
+    return key, c.shop.machines[key]
+
+
+def measured(c: Context, p: Part) -> str:
+    """A small part's three sizes."""
+    return f"{c.text(p.size[0])} long, {c.text(p.size[1])} wide, {c.text(p.size[2])} thick"
+
+
 def grade(c: Context, *paths: str) -> Severity:
     """A limit that the file gives may fail; one that is assumed is worth knowing."""
     return Severity.WARNING if any(p in c.shop.given for p in paths) else Severity.NOTE

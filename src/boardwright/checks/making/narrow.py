@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, kinds, named
+from boardwright.checks.making.kinds import MANUAL, against, kinds, named, small
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Part
@@ -27,5 +27,5 @@ def measure(c: Context) -> Iterator[Margin]:
             parts=tuple(p.id for p in parts),
         )
 
-    sized = [(p, p.size[1]) for p in kinds(c)]
+    sized = [(p, p.size[1]) for p in kinds(c) if small(c, p) in ("", "making.narrow")]
     return against(c, "making.narrow", "width at the fence", "saw_narrowest", sized, tell)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, kinds, named
+from boardwright.checks.making.kinds import MANUAL, against, kinds, named, small
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Part
@@ -27,5 +27,5 @@ def measure(c: Context) -> Iterator[Margin]:
             parts=tuple(p.id for p in parts),
         )
 
-    sized = [(p, p.size[2]) for p in kinds(c, wood=True)]
+    sized = [(p, p.size[2]) for p in kinds(c, wood=True) if small(c, p) in ("", "making.thin")]
     return against(c, "making.thin", "thickness at the planer", "planer_thinnest", sized, tell)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 
-from boardwright.checks.shop import Shop
+from boardwright.checks.shop import Exact, Shop
 from boardwright.checks.tolerance.chains import Chain, Setting
 from boardwright.formulas.tolerances import root_sum_square, worst_case
 
@@ -17,6 +17,7 @@ BUILDS = 10_000
 SEED = 20_000_101
 SIGMAS = 3.0
 """The shop's plus or minus is so many standard deviations."""
+Season = Literal["wet", "dry", "now"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,52 +82,75 @@ def gap(size: float, room: Chain, filled: Chain, moisture: tuple[float, float, f
     )
 
 
-@lru_cache(maxsize=8)
-def _chances(columns: int) -> Any:
-    """Standard normal numbers, the same on every run: (builds, columns) float."""
-    numbers = np.random.default_rng(SEED).standard_normal((columns, BUILDS), dtype=np.float32)
+@lru_cache(maxsize=64)
+def _chances(column: int) -> Any:
+    """Standard normal numbers, the same on every run: (builds,) float."""
+    numbers = np.random.default_rng((SEED, column)).standard_normal(BUILDS, dtype=np.float32)
     numbers.setflags(write=False)
     return numbers
 
 
-@dataclass(frozen=True, slots=True)
-class Builds:
-    """Simulated builds of a piece: one number for each setting and build, shared by all fits."""
-
-    shop: Shop
-    columns: dict[Setting, int]
-    numbers: Any
-
-    def least(self, gaps: Sequence[Gap], season: str = "wet") -> Any:
-        """The smallest of some gaps in each build, `wet`, `dry` or `now`: (builds,) float [mm]."""
-        return np.min([self._gap(g, season) for g in gaps], axis=0)
-
-    def _gap(self, g: Gap, season: str) -> Any:
-        out = np.full(BUILDS, g.size + {"wet": g.wet, "dry": g.dry, "now": 0.0}[season])
-        for setting, n in g.errors:
-            out += self.numbers[self.columns[setting]] * (self.shop.precision[setting[0]] * n / SIGMAS)
-        if g.tapers:
-            taper = np.zeros(BUILDS)
-            for setting, n in g.tapers:
-                taper += self.numbers[self.columns[("square", *setting[1:])]] * (
-                    self.shop.precision["square"] * n / SIGMAS
-                )
-            out -= np.abs(taper) / 2
-        return out
+Noise = tuple[tuple[str, int, float], ...]
+"""What a gap is out by: precision it is told for, column of chances, and how often it comes in it."""
+Plain = tuple[tuple[float, Noise, Noise], ...]
+"""Gaps with nothing but what bears on their builds, so that fits alike are built once: size, errors, tapers."""
 
 
-def builds(shop: Shop, gaps: Iterable[Gap]) -> Builds:
-    """Simulate builds.
+def _plain(gaps: Sequence[Gap], season: Season, less: float) -> Plain:
+    """Gaps less a limit [mm]; a setting that several of them share has one column."""
+    columns: dict[Setting, int] = {}
+    rows = []
+    for g in gaps:
+        size = g.size + (g.wet if season == "wet" else g.dry if season == "dry" else 0.0) - less
+        errors = [(s[0], columns.setdefault(s, len(columns)), n) for s, n in g.errors]
+        tapers = [("square", columns.setdefault(("square", *s[1:]), len(columns)), n) for s, n in g.tapers]
+        rows.append((round(size, 6), tuple(errors), tuple(tapers)))
+    return tuple(rows)
+
+
+@lru_cache(maxsize=512)
+def _least(gaps: Plain, exact: Exact) -> Any:
+    precision = {k: v / SIGMAS for k, v in exact}
+
+    def sums(noise: Noise) -> Any:
+        total = np.zeros(BUILDS, dtype=np.float32)
+        for word, column, n in noise:
+            total += _chances(column) * np.float32(precision[word] * n)
+        return total
+
+    out: Any = np.inf
+    for size, errors, tapers in gaps:
+        out = np.minimum(out, np.float32(size) + sums(errors) - np.abs(sums(tapers)) / 2)
+    out.setflags(write=False)
+    return out
+
+
+def least(gaps: Sequence[Gap], season: Season, exact: Exact, less: float = 0.0) -> Any:
+    """The smallest of some gaps in each simulated build.
 
     Args:
-        shop: its precision.
-        gaps: all that will be asked for.
+        gaps: of one fit; a setting that several of them share is out by the same in all.
+        season: when they are looked at.
+        exact: how exactly the shop works, `Shop.exact`.
+        less: limit that is taken off [mm].
+
+    Returns:
+        (builds,) float [mm].
     """
-    columns: dict[Setting, int] = {}
-    for g in gaps:
-        for s, _ in g.errors:
-            columns.setdefault(s, len(columns))
-        for s, _ in g.tapers:
-            columns.setdefault(("square", *s[1:]), len(columns))
-    size = max(32, 1 << (len(columns) - 1).bit_length()) if columns else 32
-    return Builds(shop, columns, _chances(size))
+    return _least(_plain(gaps, season, less), exact)
+
+
+@lru_cache(maxsize=8192)
+def _share_below(gaps: Plain, exact: Exact) -> float:
+    return float(np.mean(_least(gaps, exact) < 0))
+
+
+@lru_cache(maxsize=8192)
+def _share_above(gaps: Plain, exact: Exact) -> float:
+    return float(np.mean(_least(gaps, exact) > 0))
+
+
+def share(gaps: Sequence[Gap], season: Season, exact: Exact, limit: float, over: bool) -> float:
+    """Share of the builds in which the smallest of some gaps is under a limit [mm], or over it; see `least`."""
+    rows = _plain(gaps, season, limit)
+    return _share_above(rows, exact) if over else _share_below(rows, exact)

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from boardwright.checks.context import Context
 from boardwright.checks.tolerance.builds import gap
-from boardwright.checks.tolerance.chains import Chain, Faces
-from boardwright.checks.tolerance.drawers import moisture, room
+from boardwright.checks.tolerance.chains import Chain, Faces, Sides
+from boardwright.checks.tolerance.drawers import bounds, moisture, room
 from boardwright.checks.tolerance.fits import Fit
 from boardwright.piece.records import Motion, Part
 
 
-def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
+def fits(c: Context, sides: Sides) -> Iterator[Fit]:
     """Width and height of each opening with doors."""
     openings: dict[tuple[object, object], list[Motion]] = {}
     for m in c.piece.motions:
@@ -23,10 +23,10 @@ def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
         if any(not g or not _inset(g, m) for g, m in zip(groups, doors, strict=True)):
             continue
         ids = {m.id for m in doors}
-        around = [p for p in c.piece.parts if p.group not in ids and _edges(p, doors[0])]
-        yield from _across(c, faces[0], doors, groups, around)
+        around = [p for p in c.piece.parts if p.group not in ids and bounds(sides.boxes[p.id], doors[0])]
+        yield from _across(c, sides.along(0), doors, groups, around)
         for m, group in zip(doors, groups, strict=True):
-            yield from _across(c, faces[2], [m], [group], around)
+            yield from _across(c, sides.along(2), [m], [group], around)
 
 
 def _frame(c: Context, m: Motion) -> list[Part]:
@@ -39,12 +39,6 @@ def _inset(group: list[Part], m: Motion) -> bool:
         for p in group
         for i in (0, 2)
     )
-
-
-def _edges(p: Part, m: Motion) -> bool:
-    """True for a part whose face is a side of the opening, and not for what stands inside."""
-    shared = p.box.overlap(m.opening)
-    return shared is not None and sum(shared.size(i) > 1 for i in range(3)) >= 2
 
 
 def _across(
@@ -70,6 +64,7 @@ def _across(
         "tolerance.door",
         tuple(p.id for g in groups for p in g if p.name != "panel"),
         f"{name} in the {way} of the opening",
+        "doors in their openings",
         (gap(doors[0].opening.size(i) - size, opening, tuple(k for ch in chains for k in ch), moisture(c)),),
         doors[0].place,
         lambda more, total: f"leave {c.up(total / gaps)} at each gap (`gap`)",

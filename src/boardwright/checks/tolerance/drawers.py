@@ -2,35 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from boardwright.checks.context import Context
 from boardwright.checks.drawers import sliding
 from boardwright.checks.tolerance.builds import Gap, gap
-from boardwright.checks.tolerance.chains import Chain, Faces, Link
-from boardwright.checks.tolerance.fits import Fit
+from boardwright.checks.tolerance.chains import Chain, Faces, Link, Sides
+from boardwright.checks.tolerance.fits import FITTED, Fit
+from boardwright.core.poses import Box
 from boardwright.piece.records import Motion, Part
 
 WIDTH = {"runners": "drawer_side_total", "centre_guide": "drawer_side_total", "bars": "bar_width_total"}
 """Figure of the usual play in width, both sides together, by what a drawer runs on."""
 HUNG = ("bars", "slides", "full_extension_bars")
 """What holds a drawer off the floor of its opening."""
+LAST = "cut its front and back last, to the room as measured between the slides"
 
 
-def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
+def fits(c: Context, sides: Sides) -> Iterator[Fit]:
     """Width and height of each."""
     for m in sliding(c):
-        group = [p for p in c.piece.parts if p.group == m.id and p.box.high[1] > m.opening.low[1] + 1e-6]
-        around = [p for p in c.piece.parts if p.group != m.id and _beside(p, m)]
+        behind = m.opening.low[1] + 1e-6
+        group = [p for p in c.piece.parts if p.group == m.id and sides.boxes[p.id].high[1] > behind]
+        around = [p for p in c.piece.parts if p.group != m.id and bounds(sides.boxes[p.id], m)]
         if group:
-            yield from _width(c, faces[0], m, group, around)
-            yield from _height(c, faces[2], m, group, around)
+            yield from _width(c, sides.along(0), m, group, around)
+            yield from _height(c, sides.along(2), m, group, around)
 
 
-def _beside(p: Part, m: Motion) -> bool:
-    """True for a part that stands beside an opening, and not for one that is inside it or far from it."""
-    shared = p.box.overlap(m.opening)
-    return shared is not None and sum(shared.size(i) > 1 for i in range(3)) >= 2
+def bounds(box: Box, m: Motion) -> bool:
+    """True for a part that is a side of an opening, and not for one that is inside it or far from it."""
+    wide = 0
+    for low, high, start, end in zip(box.low, box.high, m.opening.low, m.opening.high, strict=True):
+        shared = min(high, end) - max(low, start)
+        if shared < -1e-6:
+            return False
+        wide += shared > 1
+    return wide >= 2
 
 
 def room(faces: Faces, m: Motion, around: list[Part]) -> Chain | None:
@@ -72,11 +80,13 @@ def _width(c: Context, faces: Faces, m: Motion, group: list[Part], around: list[
         "tolerance.drawer",
         tuple(p.id for p in box if p.box.low[0] < low + 0.02 or p.box.high[0] > high - 0.02),
         f"{m.name} in the width of its opening",
+        f"{m.kind}s in their openings",
         tuple(gaps.values()),
         m.place,
         lambda more, total: f"leave {c.up(total / 2)} at each side (`side_clearance`)",
         bound,
         loose,
+        by_hand=LAST if slide else FITTED,
     )
 
 
@@ -117,6 +127,7 @@ def _height(c: Context, faces: Faces, m: Motion, group: list[Part], around: list
             "tolerance.drawer",
             tuple(parts),
             f"{m.name} in the height of its opening",
+            f"{m.kind}s in their openings",
             tuple(gaps.values()),
             m.place,
             lambda more, total: f"make it {c.up(more)} lower, or its opening as much higher",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,7 +11,7 @@ import numpy as np
 
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
-from boardwright.checks.tolerance.builds import BUILDS, Builds, Gap
+from boardwright.checks.tolerance.builds import BUILDS, Gap, Season, least, share
 from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.lengths import settle
 
@@ -33,6 +33,9 @@ OFTEN = 0.1
 """One that binds in more builds than this may fail; below it is worth knowing: it takes a shaving to fit."""
 SURE = 0.5
 """A fit that binds in more builds than this will fail."""
+NAMED = 3
+"""So many kinds of fits are named in one finding, and the rest counted."""
+FITTED = "leave it over size and fit it to its place, as measured"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +44,7 @@ class Fit:
 
     Attributes:
         check: code. parts: ids. name: in words, e.g. `drawer 2 in the width of its opening`.
+        of: what kind of fit it is; those of one kind are told together, e.g. `drawers in their openings`.
         gaps: of which the least counts.
         binds_under: least of the gap at the wettest time [mm].
         rattles_over: most of the gap, or None. season: at which it rattles.
@@ -56,17 +60,18 @@ class Fit:
     check: str
     parts: tuple[str, ...]
     name: str
+    of: str
     gaps: tuple[Gap, ...]
     place: Place
     fix: Callable[[float, float], str]
     binds_under: float = 0.0
     rattles_over: float | None = None
-    season: str = "now"
+    season: Season = "now"
     binds: str = "binds"
     rattles: str = "rattles"
     loose: Severity = Severity.NOTE
     step: float | None = None
-    by_hand: str = "leave it over size and fit it to its place, as measured"
+    by_hand: str = FITTED
     alike: int = 0
 
     @property
@@ -74,43 +79,139 @@ class Fit:
         """Its name, and how many are like it."""
         return self.name + (f" (and {self.alike} alike)" if self.alike else "")
 
-    def least(self, season: str) -> Gap:
+    def least(self, season: Season) -> Gap:
         """The gap that is planned smallest."""
         return min(self.gaps, key=lambda g: (g.size + (g.wet if season == "wet" else 0.0), g.errors))
 
 
-def margins(c: Context, fit: Fit, run: Builds) -> Iterator[Margin]:
-    """The share of builds that bind, and that rattle, beside one in a hundred."""
+@dataclass(frozen=True, slots=True)
+class Failing:
+    """A fit that binds or rattles too often.
+
+    Attributes:
+        does: what it does then. share: of the builds. grade: of its finding.
+        found: its room, and what that is out by. gap: the one that is told.
+        more: room that it is to have more, below 0 less [mm]; None where no size of it keeps both limits.
+    """
+
+    fit: Fit
+    does: str
+    share: float
+    grade: Severity
+    found: str
+    gap: Gap
+    more: float | None
+
+
+def margins(c: Context, fits: Sequence[Fit]) -> Iterator[Margin]:
+    """Shares of builds that bind, and that rattle, of the worst of some fits, beside one in a hundred.
+
+    What fails is told once, by the first margin beyond the limit.
+    """
+    tight = [(s, f) for f in fits if (s := binding(c, f)) is not None]
+    loose = [(s, f) for f in fits if (s := rattling(c, f)) is not None]
     most = c.tables.figure("share_that_fails").value
-    tight = fit.least("wet")
-    if tight.size + tight.wet >= fit.binds_under:
-        near = any(g.size + g.wet - fit.binds_under < FAR * g.worst(c.shop) for g in fit.gaps)
-        share = float(np.mean(run.least(fit.gaps, "wet") < fit.binds_under)) if near else 0.0
+    told = False
+    for shares, word in ((tight, "binds"), (loose, "rattles")):
+        if not shares:
+            continue
+        worst, fit = max(shares, key=lambda s: s[0])
+        speaks = worst > most and not told
+        told = told or speaks
         yield Margin(
             fit.check,
             fit.parts,
-            f"share of builds in which {fit.text} {fit.binds}",
-            share,
+            f"{fit.of}: builds in which one {getattr(fit, word)}",
+            worst,
             most,
             "share",
-            tell=lambda: _binds(c, fit, run, share, most),
+            tell=(lambda: _finding(c, _failing(c, tight, loose, most))) if speaks else None,
         )
-    if fit.rattles_over is None or fit.least(fit.season).size > fit.rattles_over:
-        return
+
+
+def binding(c: Context, fit: Fit) -> float | None:
+    """Share of the builds in which a fit binds; None where it is planned to."""
+    tight = fit.least("wet")
+    if tight.size + tight.wet < fit.binds_under:
+        return None
+    near = any(g.size + g.wet - fit.binds_under < FAR * g.worst(c.shop) for g in fit.gaps)
+    return share(fit.gaps, "wet", c.shop.exact, fit.binds_under, False) if near else 0.0
+
+
+def rattling(c: Context, fit: Fit) -> float | None:
+    """Share of the builds in which it rattles; None where nothing does, or it is planned to."""
     wide = fit.least(fit.season)
-    near = fit.rattles_over - wide.size - (wide.dry if fit.season == "dry" else 0.0) < FAR * wide.worst(
-        c.shop
+    if fit.rattles_over is None or wide.size > fit.rattles_over:
+        return None
+    room = fit.rattles_over - wide.size - (wide.dry if fit.season == "dry" else 0.0)
+    near = room < FAR * wide.worst(c.shop)
+    return share(fit.gaps, fit.season, c.shop.exact, fit.rattles_over, True) if near else 0.0
+
+
+def severity(share: float) -> Severity:
+    """How much a share of builds that fail matters."""
+    return Severity.WARNING if share > OFTEN else Severity.NOTE
+
+
+def share_text(share: float) -> str:
+    """A share of builds in words."""
+    if share >= 0.1:
+        return f"{share * 100:.0f} of 100 builds"
+    return f"{share * 1000:.0f} of 1,000 builds"
+
+
+def _failing(
+    c: Context, tight: Iterable[tuple[float, Fit]], loose: Iterable[tuple[float, Fit]], most: float
+) -> list[Failing]:
+    """What is beyond the limit, the worst first."""
+    found = [_binds(c, f, s, most) for s, f in tight if s > most]
+    found += [_rattles(c, f, s, most) for s, f in loose if s > most]
+    return sorted(found, key=lambda f: -f.share)
+
+
+def _binds(c: Context, fit: Fit, often: float, most: float) -> Failing:
+    tight = fit.least("wet")
+    room = least(fit.gaps, "wet", c.shop.exact, fit.binds_under)
+    more = _more(room, most, fit.step or c.piece.step)
+    then = least(fit.gaps, fit.season, c.shop.exact) + more
+    enough = fit.rattles_over is None or float(np.mean(then > fit.rattles_over)) <= most
+    wet = (
+        f", {c.text(tight.size + tight.wet)} at {c.piece.moisture.wettest:g} % moisture" if tight.wet else ""
     )
-    loose = float(np.mean(run.least(fit.gaps, fit.season) > fit.rattles_over)) if near else 0.0
-    yield Margin(
-        fit.check,
-        fit.parts,
-        f"share of builds in which {fit.text} {fit.rattles}",
-        loose,
-        most,
-        "share",
-        tell=lambda: _rattles(c, fit, run, loose, most),
+    return Failing(
+        fit,
+        fit.binds,
+        often,
+        Severity.ERROR if often > SURE else severity(often),
+        f"{c.text(tight.size)} of room{wet}; {_stack(c, tight)}",
+        tight,
+        more if enough else None,
     )
+
+
+def _rattles(c: Context, fit: Fit, often: float, most: float) -> Failing:
+    wide = fit.least(fit.season)
+    assert fit.rattles_over is not None
+    room = least(fit.gaps, fit.season, c.shop.exact)
+    less = _more(fit.rattles_over - room, most, fit.step or c.piece.step)
+    then = least(fit.gaps, "wet", c.shop.exact, fit.binds_under) - less
+    return Failing(
+        fit,
+        fit.rattles,
+        often,
+        fit.loose if often > OFTEN else Severity.NOTE,
+        f"{c.text(wide.size)} of room, {c.text(fit.rattles_over)} is too much; {_stack(c, wide)}",
+        wide,
+        -less if float(np.mean(then < 0)) <= most else None,
+    )
+
+
+def _more(room: Any, most: float, step: float) -> float:
+    """Room to add, on the step, so that no more than a share of the builds is short of it [mm]."""
+    need = settle(max(0.0, -float(np.quantile(room, most))), step, "up")
+    while float(np.mean(room + need < 0)) > most:
+        need += step
+    return need
 
 
 def _stack(c: Context, g: Gap) -> str:
@@ -129,80 +230,32 @@ def _stack(c: Context, g: Gap) -> str:
     )
 
 
-def severity(share: float) -> Severity:
-    """How much a share of builds that fail matters."""
-    return Severity.WARNING if share > OFTEN else Severity.NOTE
-
-
-def share_text(share: float) -> str:
-    """A share of builds in words."""
-    if share >= 0.1:
-        return f"{share * 100:.0f} of 100 builds"
-    return f"{share * 1000:.0f} of 1,000 builds"
-
-
-def _binds(c: Context, fit: Fit, run: Builds, share: float, most: float) -> Finding:
-    tight = fit.least("wet")
-    need = _more(run.least(fit.gaps, "wet") - fit.binds_under, most, fit.step or c.piece.step)
-    wet = (
-        f", {c.text(tight.size + tight.wet)} at {c.piece.moisture.wettest:g} % moisture" if tight.wet else ""
-    )
-    return _finding(
-        c,
-        fit,
-        Severity.ERROR if share > SURE else severity(share),
-        fit.binds,
-        share,
-        f"{c.text(tight.size)} of room{wet}; {_stack(c, tight)}",
-        _remedy(fit, need, tight, _loose_share(fit, run, need) <= most),
-    )
-
-
-def _rattles(c: Context, fit: Fit, run: Builds, share: float, most: float) -> Finding:
-    wide = fit.least(fit.season)
-    assert fit.rattles_over is not None
-    less = _more(fit.rattles_over - run.least(fit.gaps, fit.season), most, fit.step or c.piece.step)
-    tight = run.least(fit.gaps, "wet") - fit.binds_under - less
-    return _finding(
-        c,
-        fit,
-        fit.loose if share > OFTEN else Severity.NOTE,
-        fit.rattles,
-        share,
-        f"{c.text(wide.size)} of room, {c.text(fit.rattles_over)} is too much; {_stack(c, wide)}",
-        _remedy(fit, -less, wide, float(np.mean(tight < 0)) <= most),
-    )
-
-
-def _more(room: Any, most: float, step: float) -> float:
-    """Room to add, on the step, so that no more than a share of the builds is short of it [mm]."""
-    need = settle(max(0.0, -float(np.quantile(room, most))), step, "up")
-    while float(np.mean(room + need < 0)) > most:
-        need += step
-    return need
-
-
-def _loose_share(fit: Fit, run: Builds, more: float) -> float:
-    if fit.rattles_over is None:
-        return 0.0
-    return float(np.mean(run.least(fit.gaps, fit.season) + more > fit.rattles_over))
-
-
-def _remedy(fit: Fit, more: float, g: Gap, enough: bool) -> str:
-    return f"{fit.fix(more, g.size + more)}, or {fit.by_hand}" if enough else fit.by_hand
-
-
-def _finding(
-    c: Context, fit: Fit, grade: Severity, does: str, share: float, found: str, remedy: str
-) -> Finding:
+def _finding(c: Context, failing: Sequence[Failing]) -> Finding:
+    worst = failing[0]
+    says = [f"{f.fit.text} {f.does} in {share_text(f.share)}" for f in failing[:NAMED]]
+    if len(failing) > NAMED:
+        says.append(f"and {len(failing) - NAMED} more kinds of it")
     return Finding(
-        fit.check,
-        grade,
-        f"{fit.text} {does} in {share_text(share)}",
-        fit.place,
-        found=found,
+        worst.fit.check,
+        min((f.grade for f in failing), key=list(Severity).index),
+        "; ".join(says),
+        worst.fit.place,
+        found=worst.found,
         expected=f"at most 1 of 100, of {BUILDS:,} simulated",
         source=SOURCE,
-        remedy=remedy,
-        parts=fit.parts,
+        remedy=_remedy(failing),
+        parts=tuple(dict.fromkeys(id for f in failing for id in f.fit.parts)),
     )
+
+
+def _remedy(failing: Sequence[Failing]) -> str:
+    """The rooms that were tried and are enough, then what else can be done."""
+    rooms: dict[str, list[str]] = {}
+    for f in failing:
+        if f.more is not None:
+            rooms.setdefault(f.fit.fix(f.more, f.gap.size + f.more), []).append(f.fit.name)
+    words = (
+        list(rooms) if len(failing) == 1 else [f"{w} ({' and '.join(names)})" for w, names in rooms.items()]
+    )
+    by_hand = dict.fromkeys(f.fit.by_hand for f in failing)
+    return ", or ".join(part for part in (", ".join(words), *by_hand) if part)

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from boardwright.checks.context import Context
 from boardwright.checks.tolerance.builds import gap
-from boardwright.checks.tolerance.chains import Chain, Faces, Link
+from boardwright.checks.tolerance.chains import Chain, Faces, Link, Sides
 from boardwright.checks.tolerance.fits import Fit
 from boardwright.core.findings import Severity
 from boardwright.piece.records import Joint
@@ -14,7 +14,7 @@ from boardwright.piece.records import Joint
 KINDS = ("dado", "groove", "tongue", "panel")
 
 
-def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
+def fits(c: Context, sides: Sides) -> Iterator[Fit]:
     """Each kind of joint between two kinds of parts once."""
     seen: set[tuple[str, ...]] = set()
     for j in c.piece.joints:
@@ -26,7 +26,7 @@ def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
         if key in seen or walls is None:
             continue
         seen.add(key)
-        yield _fit(c, faces[walls[0]], j, walls)
+        yield _fit(c, sides.along(walls[0]), j, walls)
 
 
 def _walls(j: Joint) -> tuple[int, float, float] | None:
@@ -56,6 +56,7 @@ def _fit(c: Context, faces: Faces, j: Joint, walls: tuple[int, float, float]) ->
         "tolerance.joint",
         (j.first, j.second),
         f"{c.label(two.id)} in its {'groove' if j.kind == 'panel' else j.kind}",
+        "play in dados and grooves",
         (gap(planned, groove, tongue, (now, now, now)),),
         j.place,
         lambda more, total: f"cut the channel {c.text(total)} wider than what goes in (`shop.joint_play`)",

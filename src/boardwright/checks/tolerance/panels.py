@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from boardwright.checks.context import Context
 from boardwright.checks.tolerance.builds import gap
-from boardwright.checks.tolerance.chains import Chain, Faces
+from boardwright.checks.tolerance.chains import Chain, Faces, Sides
 from boardwright.checks.tolerance.drawers import moisture
 from boardwright.checks.tolerance.fits import Fit
 from boardwright.core.findings import Severity
+from boardwright.core.poses import Box
 from boardwright.piece.cuts import Groove
 from boardwright.piece.records import Part
 
@@ -17,7 +18,7 @@ Wall = tuple[Part, float, float]
 """A part with a groove for a panel; where the bottom lies and where the side that it is cut into [mm]."""
 
 
-def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
+def fits(c: Context, sides: Sides) -> Iterator[Fit]:
     """Each kind of panel, along each axis on which it lies in two grooves."""
     seen: set[tuple[str, int]] = set()
     held: dict[str, list[tuple[Part, Groove]]] = {}
@@ -30,18 +31,18 @@ def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
         if panel is None:
             continue
         for axis in range(3):
-            walls = [w for p, g in grooves if (w := _wall(p, g, axis)) is not None]
             if (panel.letter, axis) not in seen:
                 seen.add((panel.letter, axis))
-                yield from _fit(c, faces[axis], panel, walls)
+                walls = [w for p, g in grooves if (w := _wall(p, sides.boxes[p.id], g, axis)) is not None]
+                yield from _fit(c, sides.along(axis), panel, walls)
 
 
-def _wall(p: Part, g: Groove, axis: int) -> Wall | None:
+def _wall(p: Part, box: Box, g: Groove, axis: int) -> Wall | None:
     own = (p.pose.x, p.pose.y, p.pose.z)[g.side.axis]
     if abs(own[axis]) < 0.999:
         return None
     faces_up = (own[axis] > 0) == g.side.high
-    side = p.box.high[axis] if faces_up else p.box.low[axis]
+    side = box.high[axis] if faces_up else box.low[axis]
     return p, side - g.depth if faces_up else side + g.depth, side
 
 
@@ -62,6 +63,7 @@ def _fit(c: Context, faces: Faces, panel: Part, walls: list[Wall]) -> Iterator[F
         "tolerance.panel",
         (panel.id, left[0].id, right[0].id),
         f"{c.label(panel.id)} between {c.label(left[0].id)} and {c.label(right[0].id)}",
+        "panels in grooves",
         (room,),
         panel.place,
         lambda more, total: f"make it {c.up(more)} smaller" if more >= 0 else f"make it {c.up(-more)} larger",

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
 from boardwright.checks.context import Context
 from boardwright.checks.tolerance.builds import gap
-from boardwright.checks.tolerance.chains import Faces
+from boardwright.checks.tolerance.chains import Sides
 from boardwright.checks.tolerance.drawers import moisture
 from boardwright.checks.tolerance.fits import Fit
 from boardwright.piece.records import Part
@@ -15,14 +15,14 @@ NEAR = 12.0
 """A side stands no farther from the end of a loose shelf than this [mm]."""
 
 
-def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
+def fits(c: Context, sides: Sides) -> Iterator[Fit]:
     """Each kind of loose shelf once."""
     seen: set[str] = set()
     for shelf in c.piece.parts:
         if shelf.name != "loose shelf" or shelf.letter in seen:
             continue
         seen.add(shelf.letter)
-        f = faces[0]
+        f = sides.along(0)
         low, high = _walls(c, shelf, False), _walls(c, shelf, True)
         if not low or not high:
             continue
@@ -35,6 +35,7 @@ def fits(c: Context, faces: Mapping[int, Faces]) -> Iterator[Fit]:
             "tolerance.shelf",
             (shelf.id,),
             f"{c.label(shelf.id)} between its sides",
+            "length of loose shelves",
             (gap(right - left - shelf.box.size(0), room, (own,), moisture(c)),),
             shelf.place,
             lambda more, total: f"leave {c.up(total / 2)} at each end (`clearance`)",
