@@ -205,7 +205,7 @@ def test_dados():
     assert not fired(text, "tolerance.joint")
     tight = fired(text + "shop: {joint_play: 0}\n", "tolerance.joint")
     assert tight
-    assert all("does not go in" in f.message for f in tight)
+    assert all("is too tight" in f.message for f in tight)
     play = re.search(r"cut the channel (?:about )?(\S+) in wider", tight[0].remedy)[1]
     assert not fired(text + f"shop: {{joint_play: {play}}}\n", "tolerance.joint")
     loose = fired(text + "shop: {joint_play: 0.0115}\n", "tolerance.joint")
@@ -216,7 +216,7 @@ def test_dados():
 def test_half_of_the_dados_bind_where_no_play_is_planned():
     # A gap that is planned as nothing is as often below nothing as over it.
     c = site(CHEST.replace("RUNS", "runners").replace("SIDE", "3/128") + "shop: {joint_play: 0}\n")
-    shares = [m.value for m in measure(c) if m.check == "tolerance.joint" and "go in" in m.what]
+    shares = [m.value for m in measure(c) if m.check == "tolerance.joint" and "too tight" in m.what]
     assert shares
     for share in shares:
         assert share == pytest.approx(0.5, abs=4 * 0.5 / BUILDS**0.5)

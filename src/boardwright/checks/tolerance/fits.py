@@ -31,8 +31,10 @@ FAR = 2.0
 """A limit farther off than this many times the plus or minus that is worst is never met: it is not simulated."""
 OFTEN = 0.1
 """One that binds in more builds than this may fail; below it is worth knowing: it takes a shaving to fit."""
-SURE = 0.5
+SURE = 0.6
 """A fit that binds in more builds than this will fail."""
+FELT = 0.05
+"""A movement smaller than this is not told [mm]."""
 NAMED = 3
 """So many kinds of fits are named in one finding, and the rest counted."""
 FITTED = "leave it over size and fit it to its place, as measured"
@@ -176,7 +178,9 @@ def _binds(c: Context, fit: Fit, often: float, most: float) -> Failing:
     then = least(fit.gaps, fit.season, c.shop.exact) + more
     enough = fit.rattles_over is None or float(np.mean(then > fit.rattles_over)) <= most
     wet = (
-        f", {c.text(tight.size + tight.wet)} at {c.piece.moisture.wettest:g} % moisture" if tight.wet else ""
+        f", {c.text(tight.size + tight.wet)} at {c.piece.moisture.wettest:g} % moisture"
+        if abs(tight.wet) > FELT
+        else ""
     )
     return Failing(
         fit,
@@ -254,8 +258,7 @@ def _remedy(failing: Sequence[Failing]) -> str:
     for f in failing:
         if f.more is not None:
             rooms.setdefault(f.fit.fix(f.more, f.gap.size + f.more), []).append(f.fit.name)
-    words = (
-        list(rooms) if len(failing) == 1 else [f"{w} ({' and '.join(names)})" for w, names in rooms.items()]
-    )
+    alone = len(rooms) == 1 and all(f.more is not None for f in failing)
+    words = list(rooms) if alone else [f"{w} ({' and '.join(names)})" for w, names in rooms.items()]
     by_hand = dict.fromkeys(f.fit.by_hand for f in failing)
     return ", or ".join(part for part in (", ".join(words), *by_hand) if part)

@@ -60,7 +60,7 @@ def _fit(c: Context, faces: Faces, j: Joint, walls: tuple[int, float, float]) ->
         (gap(planned, groove, tongue, (now, now, now)),),
         j.place,
         lambda more, total: f"cut the channel {c.text(total)} wider than what goes in (`shop.joint_play`)",
-        binds="does not go in",
+        binds="is too tight",
         rattles_over=c.tables.figure("joint_gap_largest").value,
         rattles="stands loose",
         loose=Severity.WARNING if j.glued else Severity.NOTE,
