@@ -6,7 +6,7 @@ from itertools import pairwise
 import pytest
 
 from boardwright.checks.context import Context, context
-from boardwright.checks.making.open_time import stages
+from boardwright.checks.making.open_time import glue_ups, stages
 from boardwright.checks.shop import shop_of
 from boardwright.checks.workshop import look
 from boardwright.core.findings import Finding, Severity
@@ -160,6 +160,52 @@ def test_one_step_that_takes_too_long_is_a_warning():
     (found,) = fired(CASE.replace("COUNT", "12"), "making.open-time")
     assert found.severity is Severity.WARNING
     assert "goes" not in found.remedy
+
+
+def test_a_part_too_small_in_three_ways_is_told_once():
+    text = part(long="4", wide="1", thick="3/16")
+    (found,) = (f for f in look(site(text))[0] if f.code.startswith("making."))
+    assert found.code == "making.short"
+    assert found.found == "4 in long, 1 in wide, 3/16 in thick"
+    assert "carrier board" in found.remedy
+
+
+def test_a_wide_part_runs_along_the_rip_fence():
+    assert fired(part(long="5", wide="11 31/32"), "making.short")
+    assert not fired(part(long="5", wide="12"), "making.short")
+
+
+def test_panels_too_wide_for_the_clamps_are_told_together():
+    text = part(wide="24", shop="{clamps: [{length: 20, count: 12}]}")
+    two = text.replace(
+        "parts:\n", "parts:\n  two: {stock: oak, length: 30, width: 26, along: x, across: y, at: [0, 0, 5]}\n"
+    )
+    (found,) = fired(two, "making.long-for-clamps")
+    assert found.parts == ("parts.two", "parts.one")
+    wide = re.search(r"2 pieces of it, (\d+) (\d+)/(\d+) in wide", found.remedy)
+    assert int(wide[1]) + int(wide[2]) / int(wide[3]) <= 20
+
+
+MITRED = (
+    HEAD.replace("THICK", "3/4")
+    + """
+case:
+  width: 24
+  height: 24
+  depth: 12
+  stock: ply
+  back: {set: none}
+  inside:
+    door: {frame: {joint: {kind: mitre, with: keys, count: 3}, stock: oak, panel: {kind: flat, stock: ply}}}
+shop: {glue_times: {open: 10}}
+"""
+)
+
+
+def test_keys_do_not_count_in_a_glue_up():
+    found = glue_ups(site(MITRED))
+    assert found
+    assert not any(".key" in id for up in found for step in up.steps for id in step.adds)
 
 
 def test_every_go_of_a_split_keeps_the_time_and_no_two_of_them_could_be_one():

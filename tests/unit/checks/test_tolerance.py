@@ -156,6 +156,17 @@ def test_slides_bind_by_their_thickness_and_rattle_by_their_room():
     assert any("binds" in f.message for f in fired(text.replace("SIDE", "1/2"), "tolerance.drawer"))
 
 
+def test_fits_of_one_kind_are_told_together():
+    # Every drawer of the case, in width and in height, in one finding; the margins name the worst.
+    text = CHEST.replace("RUNS", "bars").replace("SIDE", "1/64") + ROUGH
+    text = text.replace("\n    drawer: {", "\n    drawers: {count: 2, drawer: {").replace("1/64}", "1/64}}")
+    (found,) = fired(text, "tolerance.drawer")
+    assert "(and 1 alike)" in found.message
+    margins = [m for m in measure(site(text)) if m.check == "tolerance.drawer"]
+    assert len(margins) == 2
+    assert [m.tell is not None for m in margins if not m.kept] == [True]
+
+
 DOORS = """
 case:
   width: 24

@@ -34,13 +34,18 @@ def named(c: Context, parts: Iterable[Part]) -> str:
 def small(c: Context, p: Part) -> str:
     """Code of the check that speaks of a part too small for the machines: it is told once, not of each side."""
     for code, size, limit in (
-        ("making.short", p.size[0], shortest(c)[1]),
+        ("making.short", p.size[0], shortest(c)[1] if by_its_end(c, p) else 0.0),
         ("making.thin", p.size[2], c.shop.machines["planer_thinnest"] if p.stock.kind == "wood" else 0.0),
         ("making.narrow", p.size[1], c.shop.machines["saw_narrowest"]),
     ):
         if size < limit - 1e-6:
             return code
     return ""
+
+
+def by_its_end(c: Context, p: Part) -> bool:
+    """True for a part that is crosscut with its edge to the fence of a sled; a wide one runs along the rip fence."""
+    return p.size[1] < c.shop.machines["saw_shortest_rip"]
 
 
 def shortest(c: Context) -> tuple[str, float]:

@@ -53,15 +53,14 @@ def stages(c: Context, joints: Sequence[int], limit: float) -> list[list[int]]:
 def glue_ups(c: Context) -> list[GlueUp]:
     """What is glued in one go if nobody stops: the glued steps of the piece and of each of its subassemblies.
 
-    Keys are let into corners that are dry, so they are a go of their own.
+    Keys are let into corners that are dry, each by itself, so they do not count.
     """
     joints: dict[str, Joint] = {j.id: j for j in c.piece.joints}
-    runs: dict[tuple[int, bool], list[tuple[AssemblyStep, int]]] = {}
+    runs: dict[int, list[tuple[AssemblyStep, int]]] = {}
     for step in assembly_of(c.piece).order:
         glued = sum(joints[id].glued for id in step.joints)
-        if glued:
-            keys = all(c.parts[id].name == KEY for id in step.adds)
-            runs.setdefault((step.sub, keys), []).append((step, glued))
+        if glued and any(c.parts[id].name != KEY for id in step.adds):
+            runs.setdefault(step.sub, []).append((step, glued))
     return [GlueUp(tuple(s for s, _ in run), tuple(n for _, n in run)) for run in runs.values()]
 
 

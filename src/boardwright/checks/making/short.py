@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, kinds, measured, named, shortest
+from boardwright.checks.making.kinds import MANUAL, against, by_its_end, kinds, measured, named, shortest
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Part
@@ -31,5 +31,5 @@ def measure(c: Context) -> Iterator[Margin]:
             parts=tuple(p.id for p in parts),
         )
 
-    sized = [(p, p.size[0]) for p in kinds(c)]
+    sized = [(p, p.size[0]) for p in kinds(c) if by_its_end(c, p)]
     return against(c, "making.short", "length at the saw", key, sized, tell)
