@@ -16,7 +16,6 @@ PRECISION = ("thickness", "rip", "crosscut", "groove_width", "groove_depth", "gr
 """What the shop's precision is told for; `square` is in each 12 in."""
 MACHINES = (
     "jointer_width",
-    "jointer_thinnest",
     "planer_width",
     "planer_thinnest",
     "saw_rip",

@@ -31,7 +31,6 @@ class Machines(Keys):
     """Largest and smallest sizes at each machine. The machine's manual comes first: put its figures here."""
 
     jointer_width: LengthText | None = optional("widest board over the jointer", "{jointer_width}")
-    jointer_thinnest: LengthText | None = optional("thinnest board faced on it", "{jointer_thinnest}")
     planer_width: LengthText | None = optional("widest board through the planer", "{planer_width}")
     planer_thinnest: LengthText | None = optional(
         "thinnest board through it without a carrier board", "{planer_thinnest}"
