@@ -23,6 +23,14 @@ class Facts(NamedTuple):
 
 SOLIDS = "the solids themselves; no published figure"
 AVERAGES = "published averages, no test of this piece"
+CHAINS = (
+    "sizes from one side to the other along the cuts that make them, what is cut at one setting out together; "
+    "10,000 builds, each size normal about its plan, the shop's plus or minus three standard deviations; at most 1 in "
+    "100"
+)
+STACKED = "JCGM 100:2008 eq. 10; three standard deviations, 1 in 100, and the shop's figures: common practice"
+MACHINE = "the machine's manual as the design file gives it, else common practice"
+LISTED = "a part too small in two ways is told once"
 FACTS: dict[str, Facts] = {
     "fit.collision": Facts(
         "Do two parts fill the same room?",
@@ -346,6 +354,95 @@ FACTS: dict[str, Facts] = {
         "the corner and the stair",
         "Pythagoras; a maker's case of a cabinet 94 in tall and 24 in deep, 97.02 in",
         "tipped up over the edge of its foot, not lifted",
+    ),
+    "tolerance.drawer": Facts(
+        "In how many builds does a drawer or tray bind in its opening, or rattle?",
+        CHAINS,
+        STACKED,
+        "least room 0, with slides their thickness, at the wettest time; most: twice the usual play",
+    ),
+    "tolerance.door": Facts(
+        "In how many builds does an inset door bind in its opening?", CHAINS, STACKED, "at the wettest time"
+    ),
+    "tolerance.shelf": Facts(
+        "In how many builds does a loose shelf bind between its sides, or lie too loose?",
+        CHAINS,
+        STACKED,
+        "most room: twice the usual clearance",
+    ),
+    "tolerance.panel": Facts(
+        "In how many builds does a panel push its grooves apart, or slip out of one?",
+        CHAINS,
+        STACKED,
+        "at the wettest and the driest time",
+    ),
+    "tolerance.joint": Facts(
+        "In how many builds does a part not go into its dado or groove, or stand loose?",
+        CHAINS,
+        STACKED,
+        "`shop.joint_play` is what the channel is planned wider; most room 0.012 in",
+    ),
+    "tolerance.mitre": Facts(
+        "In how many builds does the last mitre of a frame stand open?",
+        "length x sin of the sum of all cuts' errors, all at one setting and so all alike, against what was seen to "
+        "fail: 1/64 in over 3 in",
+        "geometry; furniture-making magazine, December 1980",
+        "flat frames and boxes of mitres all round; normal errors",
+    ),
+    "making.thin": Facts(
+        "Is a part too thin for the planer?", "thickness against what the planer takes", MACHINE, LISTED
+    ),
+    "making.short": Facts(
+        "Is a part too short to be crosscut?",
+        "length against the least at the table saw or the mitre saw, whichever is shorter",
+        MACHINE,
+        LISTED,
+    ),
+    "making.narrow": Facts(
+        "Is a part too narrow to be ripped at the fence?", "width against the least", MACHINE, LISTED
+    ),
+    "making.small-at-router": Facts(
+        "Is a part small where it is grooved or moulded at the router table?",
+        "length of cuts along the grain and width of cuts across it against the least",
+        MACHINE,
+        "a jig that holds it is not known of",
+    ),
+    "making.wide-for-jointer": Facts(
+        "Is a board or strip wider than the jointer?",
+        "width of the part or of its strips against the jointer's",
+        MACHINE,
+        "finished widths; strips as wide as the shop's widest",
+    ),
+    "making.wide-for-planer": Facts(
+        "Is a solid part wider than the planer?", "its width against the planer's", MACHINE, "finished widths"
+    ),
+    "making.wide-for-saw": Facts(
+        "Is a part wider than the table saw rips?", "its width against the reach of the fence", MACHINE, ""
+    ),
+    "making.thick-for-saw": Facts(
+        "Is a part thicker than the table saw cuts?", "its thickness against the depth of cut", MACHINE, ""
+    ),
+    "making.long-for-clamps": Facts(
+        "Is a glue-up larger than the clamps take?",
+        "panels with what is trimmed off after; steps of assembly along the way in which they close",
+        "the design file, else common practice",
+        "steps that nothing else pulls home",
+    ),
+    "making.few-clamps": Facts(
+        "Are there enough clamps for a panel?",
+        "length over twice the strip's width and half a pad, for the spread of the pressure at 45 degrees; pressure x "
+        "length x thickness over one clamp's force",
+        "trade article on clamping pressure; force of a pipe clamp: the table of allowances",
+        "clamps that take the panel's width",
+    ),
+    "making.open-time": Facts(
+        "Does the glue give time for a glue-up?",
+        "joints x (spreading + closing) + clamps x placing, a clamp for every two joints and at least four",
+        "times: magazine and video notes on a timed dry run; time of the glue: its row of the table",
+        "one pair of hands; every joint takes as long as the next",
+    ),
+    "making.unknown-glue": Facts(
+        "Is the glue of the shop known?", "the table of glues", "the design file", ""
     ),
 }
 """By finding code, in the order of the page."""

@@ -40,6 +40,8 @@ GROUPS = {
     "weight": "Weight",
     "passage": "The way to its place",
     "fit": "The dry fit",
+    "tolerance": "Fits as the shop cuts them",
+    "making": "Making",
     "assembly": "Putting it together",
     "tables": "Table files",
     "rack": "The rack",

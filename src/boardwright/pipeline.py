@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from boardwright.checks.loads import loads_of
 from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
+from boardwright.checks.shop import shop_of
 from boardwright.checks.way import way_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
@@ -129,7 +130,7 @@ def check_text(
     if piece is not None:
         sizes = Resolver(design.lengths, design.file.units, lambda _: None)
         way = way_of(design, sizes.value)
-        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), way)
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), shop_of(design, rows), way)
         all_findings += checked.findings
         passed = checked.passed
     return Result(design, piece, rows, tuple(grouped(all_findings)), passed)

@@ -16,10 +16,12 @@ from boardwright.checks import (
     passage,
     splitting,
     wood,
+    workshop,
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
+from boardwright.checks.shop import Shop
 from boardwright.checks.way import Way
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
@@ -68,9 +70,15 @@ def run_checks(
     fit_result: DryFit,
     tables: Tables,
     loads: Loads | None = None,
+    shop: Shop | None = None,
     way: Way | None = None,
 ) -> Checked:
     """Every finding of every check, and every margin that was kept."""
-    c = context(piece, fit_result, tables, loads, way)
-    beyond, kept = carries.look(c)
-    return Checked(tuple(grouped([*(f for check in CHECKS for f in check(c)), *beyond])), tuple(kept))
+    c = context(piece, fit_result, tables, loads, shop, way)
+    findings = [f for check in CHECKS for f in check(c)]
+    passed: list[Margin] = []
+    for look in (carries.look, workshop.look):
+        beyond, kept = look(c)
+        findings += beyond
+        passed += kept
+    return Checked(tuple(grouped(findings)), tuple(passed))

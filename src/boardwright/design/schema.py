@@ -61,6 +61,7 @@ from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.place import Air, Surroundings, YearOfAir
 from boardwright.design.keys.pulls import Pull
+from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precision
 from boardwright.design.keys.stock import (
     AllowanceKeys,
     BoardEntry,
@@ -100,6 +101,7 @@ __all__ = [
     "Case",
     "CaseBase",
     "CentreGuide",
+    "ClampEntry",
     "CorridorCorner",
     "Cover",
     "CurveKeys",
@@ -127,6 +129,7 @@ __all__ = [
     "Frame",
     "FramePanel",
     "FullExtensionBars",
+    "GlueTimes",
     "Grip",
     "GrooveKeys",
     "Hinges",
@@ -145,10 +148,12 @@ __all__ = [
     "Loads",
     "LooseJoint",
     "LoosePart",
+    "Machines",
     "MortiseKeys",
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "Precision",
     "PriceKeys",
     "Pull",
     "RabbetKeys",
@@ -205,7 +210,9 @@ class DesignFile(Keys):
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
     delivery: Delivery | None = optional("the way from the shop to the place", "as each of its keys says")
-    shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
+    shop: Shop | None = optional(
+        "kerf, trim, boards, precision, machines, clamps, glue", "as each of its keys says"
+    )
     rough: list[RoughKeys] | None = optional(
         "what is wanted of some parts when they are taken from boards", "every part on its own"
     )
