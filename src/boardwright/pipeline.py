@@ -12,6 +12,8 @@ from boardwright.checks.loads import loads_of
 from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
+from boardwright.checks.shop import shop_of
+from boardwright.checks.way import way_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.core.rack import Rack
@@ -130,7 +132,9 @@ def check_text(
     passed: tuple[Margin, ...] = ()
     found_nothing: tuple[Looked, ...] = ()
     if piece is not None:
-        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        sizes = Resolver(design.lengths, design.file.units, lambda _: None)
+        way = way_of(design, sizes.value)
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), shop_of(design, rows), way)
         all_findings += checked.findings
         passed, found_nothing = checked.passed, checked.looked
     return Result(design, piece, rows, tuple(grouped(all_findings)), passed, found_nothing)

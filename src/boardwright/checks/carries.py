@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boardwright.checks import (
+    building,
     carrying,
     door_frames,
     dowels_hold,
@@ -14,6 +15,7 @@ from boardwright.checks import (
     legs,
     overhang,
     panel_strength,
+    passage,
     racking,
     screws_hold,
     shelf_sag,
@@ -33,6 +35,8 @@ MEASURES: tuple[Measure, ...] = (
     tipping.rule_margins,
     leaning.measure,
     carrying.measure,
+    building.measure,
+    passage.measure,
     legs.measure,
     hanging.measure,
     door_frames.measure,

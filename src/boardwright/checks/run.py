@@ -13,13 +13,17 @@ from boardwright.checks import (
     extension_bars,
     fasteners,
     fit,
+    passage,
     splitting,
     wood,
+    workshop,
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.looked import Looked, looked
 from boardwright.checks.margins import Margin
+from boardwright.checks.shop import Shop
+from boardwright.checks.way import Way
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -45,6 +49,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fasteners.end_grain,
     wood.cross_grain,
     wood.stock_gives,
+    passage.nonsense,
 )
 
 
@@ -63,9 +68,20 @@ class Checked:
     looked: tuple[Looked, ...] = ()
 
 
-def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> Checked:
+def run_checks(
+    piece: Piece,
+    fit_result: DryFit,
+    tables: Tables,
+    loads: Loads | None = None,
+    shop: Shop | None = None,
+    way: Way | None = None,
+) -> Checked:
     """Every finding of every check, and every margin that was kept."""
-    c = context(piece, fit_result, tables, loads)
-    beyond, kept = carries.look(c)
-    findings = [*(f for check in CHECKS for f in check(c)), *beyond]
-    return Checked(tuple(grouped(findings)), tuple(kept), tuple(looked(c, findings)))
+    c = context(piece, fit_result, tables, loads, shop, way)
+    findings = [f for check in CHECKS for f in check(c)]
+    passed: list[Margin] = []
+    for look in (carries.look, workshop.look):
+        beyond, kept = look(c)
+        findings += beyond
+        passed += kept
+    return Checked(tuple(grouped(findings)), tuple(passed), tuple(looked(c, findings)))
