@@ -19,7 +19,7 @@ INTRO = """# Checks
 
 What Boardwright asks of every piece. A check that is not kept gives a finding: see [findings](findings.md) for the
 exact words. `boardwright check FILE --all` lists what is kept as well, with its figure, its limit, and how much of the
-limit is used up.
+limit is used up; and the checks that have no figure, with how many places they looked at.
 
 {caution}
 

@@ -1,4 +1,4 @@
-"""Corners with fingers, dowels under shelves and the screws of knobs, worked by hand."""
+"""Corners with fingers, frames of doors, dowels under shelves, knobs, drawers under a top: worked by hand."""
 
 from math import hypot, pi
 
@@ -88,3 +88,61 @@ def test_hole_as_wide_as_the_head():
     found = [f for f in check_text(CUPBOARD.format("3/8 + 1/64")).findings if f.code == "strength.knob"]
     assert len(found) == 1
     assert "washer 1/2 in wide" in found[0].remedy
+
+
+DOOR = STOCK + (
+    "case: {{width: 24, height: 40, depth: 12, stock: oak, inside: {{door: {{gap: 3/32, frame: "
+    "{{stile_width: 2 1/4, bottom_rail_width: 2 1/4, {}panel: {{kind: flat, stock: ply}}}}}}}}}}\n"
+)
+
+
+def test_joints_of_a_door_frame():
+    # Door 22 5/16 in wide; 65 lb 10 in out and half of the door on the free stile; stiles 20 1/16 in apart; four
+    # joints, 1.2 of the mean.
+    text = DOOR.format("joint: {kind: half_lap}, ")
+    result = check_text(text)
+    m = margin(text, "strength.door-frame")
+    assert result.piece is not None
+    door = [p for p in result.piece.parts if p.group.startswith("door")]
+    mass = sum(p.stock.density * 1e-9 * p.size[0] * p.size[1] * p.size[2] for p in door)
+    shear = 9.81 * (65 * 0.45359237 * 10 / 22.3125 + mass / 2)
+    assert m.value == pytest.approx(shear * (22.3125 - 2.25) * 0.0254 / 4 * 1.2, rel=0.01)
+    # half lap: a square of 2 1/4 in of long-grain glue at 13.8 MPa in torsion, halved
+    whole = 13.8 * 57.15**2 * hypot(57.15, 57.15) / 6 / 1000
+    assert m.limit == pytest.approx(whole * (1 - 1.645 * 0.16) / 2.1 / 2 * 1.6, rel=0.01)
+
+
+def test_a_slab_has_no_frame():
+    slab = (
+        STOCK.format()
+        + "case: {width: 24, height: 40, depth: 12, stock: oak, inside: {door: {made: slab}}}\n"
+    )
+    assert "strength.door-frame" not in {m.check for m in check_text(slab).passed}
+
+
+BENCH = """
+boardwright: 1
+title: Bench
+units: in
+stock:
+  ply: {{sheet: hardwood_plywood, thickness: 3/4, measured: 3/4}}
+  half: {{sheet: hardwood_plywood, thickness: 1/2, measured: 1/2}}
+  thin: {{sheet: hardwood_plywood, thickness: 1/4, measured: 1/4}}
+case: {{width: 24, height: 30, depth: 22, stock: ply, back: {{stock: thin}}, inside: {{drawers: {{count: 2}}}}}}
+drawers: {{runs_on: slides, slides: {{length: 18}}, sides: {{stock: half}}, bottom: {{stock: thin}}}}
+parts: {{top: {{stock: ply, length: 26, width: {0} + 22, along: x, across: y, at: [-1, -{0}, 30]}}}}
+joints: [{{kind: butt, first: case.top, second: top, fasten: screws}}]
+"""
+
+
+def test_drawers_under_a_bench_top():
+    # Travel 18, front and front of the box 1 1/4, top 3 in over: 13 3/4 in of the inside come out.
+    m = margin(BENCH.format(3), "drawer.under-overhang")
+    assert m.value / 25.4 == pytest.approx(18 - 1.25 - 3)
+    assert not [k for k in check_text(BENCH.format(2)).passed if k.check == "drawer.under-overhang"]
+    [finding] = [f for f in check_text(BENCH.format(5)).findings if f.code == "drawer.under-overhang"]
+    most = finding.remedy.removeprefix("let it reach ").split(" in over")[0]
+    whole, _, part = most.partition(" ")
+    num, _, den = part.partition("/")
+    reach = float(whole) + (float(num) / float(den) if num else 0.0)
+    assert [k for k in check_text(BENCH.format(reach)).passed if k.check == "drawer.under-overhang"]
