@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from boardwright.checks import assembly, carries, doors, drawers, extension_bars, fasteners, fit, wood
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
+from boardwright.checks.movement import run as movement
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -21,16 +22,13 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     assembly.drivers,
     assembly.wrong_ways,
     drawers.travel,
-    drawers.height,
-    drawers.width,
-    drawers.depth,
     doors.swing,
     *extension_bars.CHECKS,
     fasteners.tips,
     fasteners.meetings,
     fasteners.edges,
     fasteners.end_grain,
-    wood.cross_grain,
+    movement.check,
     wood.stock_gives,
     carries.check,
 )

@@ -319,7 +319,7 @@ def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, pa
 
 def _leading_edge(out: SetOut, path: str, leaf: Leaf, pivot: Vec, around: Edges) -> None:
     """Bevel the edge that opens, when its back would not pass what it shuts against."""
-    box, gap = leaf.box, around.free(leaf.left)
+    box, gap = leaf.box, around.free
     across = abs((box.high[0] if leaf.left else box.low[0]) - pivot[0])
     deep = box.high[1] - pivot[1]
     if math.hypot(across, deep) <= across + gap - SWING:

@@ -1,0 +1,71 @@
+"""The dry fit at both ends of the year: what meets then, and did not when it was built."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from dataclasses import replace
+
+from boardwright.checks.context import Context
+from boardwright.core.findings import Finding, Severity
+from boardwright.solids.year_fit import GIVES, Season, year_fit
+
+CODE = "fit.binds-in-year"
+SOURCE = "dry fit of the solids, swollen by Wood Handbook FPL-GTR-190 eq. 13-2"
+
+
+def check(c: Context, known: Collection[str]) -> Iterator[Finding]:
+    """What meets at the driest or wettest time.
+
+    Args:
+        c: the context.
+        known: parts that other checks of movement speak of already; nothing more is said of them.
+    """
+    for s in year_fit(c.piece, c.fit):
+        yield from of_season(c, s, known)
+
+
+def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Finding]:
+    """What meets at one time of the year."""
+    for o in s.fit.overlaps:
+        if o.first in known or o.second in known:
+            continue
+        shared = " × ".join(c.text(o.box.size(i) + 2 * GIVES) for i in range(3))
+        yield Finding(
+            CODE,
+            Severity.ERROR,
+            f"{c.label(o.first)} and {c.label(o.second)} press on each other at the {s.name} time",
+            c.parts[o.second].place,
+            found=f"{shared} shared at {s.percent:.3g} % moisture",
+            expected=f"room at {s.percent:.3g} %",
+            source=SOURCE,
+            remedy="leave more room between them" + _cut_at(c, s),
+            parts=(o.first, o.second),
+        )
+    motions = {m.id: m for m in c.piece.motions}
+    for h in s.fit.hits:
+        m = motions[h.motion]
+        if h.part in known or h.obstacle in known:
+            continue
+        how = f"{h.opening:.0f} degrees" if m.turn else c.text(h.opening)
+        yield Finding(
+            CODE,
+            Severity.ERROR,
+            f"{m.name} hits {c.label(h.obstacle)} at the {s.name} time",
+            m.place,
+            found=f"{c.label(h.part)} meets it {how} open, at {s.percent:.3g} % moisture",
+            expected="a free way through the year",
+            source=SOURCE,
+            remedy="leave more room between the two" + _cut_at(c, s),
+            parts=(h.part, h.obstacle),
+        )
+
+
+def _cut_at(c: Context, s: Season) -> str:
+    """The moisture nearest to today's at which the parts could be cut so that nothing meets, if one is found."""
+    m = c.piece.moisture
+    for step in range(1, 5):
+        now = m.now + (s.percent - m.now) * step / 4
+        other = replace(c.piece, moisture=replace(m, now=now))
+        if not any(t.fit.overlaps or t.fit.hits for t in year_fit(other, c.fit)):
+            return f", or cut the parts when the wood is at {now:.3g} % instead of {m.now:.3g} %"
+    return ""
