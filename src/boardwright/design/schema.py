@@ -60,7 +60,17 @@ from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.place import Air, Surroundings, YearOfAir
 from boardwright.design.keys.pulls import Pull
-from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
+from boardwright.design.keys.stock import (
+    AllowanceKeys,
+    BoardEntry,
+    FinishKeys,
+    PriceKeys,
+    RoughKeys,
+    Shop,
+    StockEntry,
+    TrimLater,
+    WoodMoisture,
+)
 from boardwright.design.keys.table import (
     ApronDrawers,
     Aprons,
@@ -75,6 +85,7 @@ from boardwright.design.keys.wall_cleats import WallCleat
 
 __all__ = [
     "Air",
+    "AllowanceKeys",
     "ApronDrawers",
     "Aprons",
     "Back",
@@ -107,6 +118,7 @@ __all__ = [
     "EdgeKeys",
     "FaceFrame",
     "FileName",
+    "FinishKeys",
     "FixedPanel",
     "Frame",
     "FramePanel",
@@ -133,10 +145,12 @@ __all__ = [
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "PriceKeys",
     "Pull",
     "RabbetKeys",
     "RaisedFieldKeys",
     "Room",
+    "RoughKeys",
     "Runners",
     "Shelves",
     "Shop",
@@ -153,6 +167,7 @@ __all__ = [
     "Tray",
     "TraySlides",
     "TrayStack",
+    "TrimLater",
     "VGrooveKeys",
     "WallCleat",
     "WoodMoisture",
@@ -184,6 +199,12 @@ class DesignFile(Keys):
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
+    rough: list[RoughKeys] | None = optional(
+        "what is wanted of some parts when they are taken from boards", "every part on its own"
+    )
+    finish: FinishKeys | None = optional(
+        "the finish", "none is chosen; the buying list gives the area of a coat"
+    )
     case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")
     box: BoxKeys | None = optional("a box", "no box")

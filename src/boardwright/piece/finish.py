@@ -102,6 +102,7 @@ class _Frame:
         if isinstance(c, Step):
             third = 3 - c.axis - c.edge_axis
             start, end = self.span(third, c.start, c.end)
+            start, end = max(start, 0.0), min(end, self.draft.size(third))
             return Rabbet(
                 self.side(c.axis, c.high),
                 self.side(c.edge_axis, c.edge_high),

@@ -250,7 +250,11 @@ class Fastener:
 
 @dataclass(frozen=True, slots=True)
 class Hardware:
-    """Something bought that takes room: a box in the piece, standing with a part or moving with a group."""
+    """Something bought that takes room: a box in the piece, standing with a part or moving with a group.
+
+    Attributes:
+        screw_key: row of the screws that hold it, or "". screw_length: of these [mm]. screws: how many in each leaf.
+    """
 
     id: str
     name: str
@@ -260,6 +264,9 @@ class Hardware:
     count_as: float = 1.0
     mass: float = 0.0
     place: Place = field(default_factory=Place)
+    screw_key: str = ""
+    screw_length: float = 0.0
+    screws: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,12 +18,12 @@ import numpy as np
 from boardwright.core.poses import AXES, Box, Pose, Vec, scaled, square_to
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Joint, Part
+from boardwright.solids.frames import Form, form_of, relative, rounded, undrilled
+from boardwright.solids.hulls import PLAY, corners_at, hull, spans_along, spans_between
 from boardwright.solids.primitives import reach_of
 from boardwright.solids.taken import taken
 from boardwright.solids.travel import is_boxes
 
-PLAY = 1e-3
-"""Boxes that share less than this in any direction only touch [mm]."""
 LEAST = 0.05
 """Room that two solids must share, beyond what they share at rest, to have met [mm3]."""
 SLIVER = 0.05
@@ -35,7 +35,6 @@ FIRST = (0.3, 1.0, 2.0, 4.0)
 STEP = 5.0
 """Between two later places [mm]."""
 
-Form = tuple[Vec, tuple[Cut, ...]]
 UP, FRONT, RIGHT = AXES[2], scaled(AXES[1], -1.0), AXES[0]
 
 
@@ -85,19 +84,15 @@ def _directions(joints: Sequence[Joint]) -> tuple[Vec, ...]:
         for d in joint.directions:
             if max(abs(v) for v in d) > 1 - 1e-9:
                 continue
-            rounded = _rounded(d, 6)
-            if rounded not in skew and _rounded(scaled(d, -1.0), 6) not in skew:
-                skew[rounded] = None
+            plain = rounded(d, 6)
+            if plain not in skew and rounded(scaled(d, -1.0), 6) not in skew:
+                skew[plain] = None
     out: list[Vec] = []
     for d in (UP, FRONT, RIGHT, *sorted(skew)):
         size = math.sqrt(d[0] ** 2 + d[1] ** 2 + d[2] ** 2)
         unit = scaled(d, 1 / size)
-        out += [_rounded(unit, 12), _rounded(scaled(unit, -1.0), 12)]
+        out += [rounded(unit, 12), rounded(scaled(unit, -1.0), 12)]
     return tuple(out)
-
-
-def _rounded(v: Vec, digits: int) -> Vec:
-    return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
 
 
 def _numbers(met: Any) -> tuple[int, ...]:
@@ -168,13 +163,7 @@ def spans(moving: Any, standing: Any, d: Vec) -> tuple[Any, Any]:
         How far the first has gone when the overlap begins and when it ends, each (n, m) float [mm]; where it never
         comes about, the end lies before the start.
     """
-    start = np.full((len(moving), len(standing)), -np.inf)
-    end = np.full((len(moving), len(standing)), np.inf)
-    for k in range(3):
-        near = standing[None, :, 0, k] - moving[:, None, 1, k]
-        far = standing[None, :, 1, k] - moving[:, None, 0, k]
-        _narrow(start, end, near, far, d[k])
-    return start, end
+    return spans_between(moving[:, 0], moving[:, 1], standing[:, 0], standing[:, 1], np.array(d))
 
 
 @lru_cache(maxsize=8192)
@@ -220,81 +209,69 @@ def _less(box: Box, gone: Box) -> list[Box]:
 
 
 def _solids_meet(one: Part, two: Part, d: Vec) -> bool:
-    """Whether a part moved along a direction meets another: by boxes in the parts' own frames, then by solids."""
-    start, end = _askew_spans(one, two, d, sure=False)
+    """Whether a part moved along a direction meets another."""
+    own = rounded(one.pose.inverse_direction(d), 9)
+    drilled = is_boxes(one) and is_boxes(two)
+    return _meet(form_of(one), form_of(two), relative(one.pose, two.pose), own, drilled)
+
+
+@lru_cache(maxsize=65536)
+def _meet(moving: Form, standing: Form, place: Pose, d: Vec, drilled: bool) -> bool:
+    """Whether a solid in its own frame, moved along a direction, meets another: by boxes, then by solids.
+
+    Holes are filled unless `drilled`: boxes could tell all else.
+    """
+    start, end = _askew_spans(moving, standing, place, d, sure=False)
     begins = np.maximum(start, 0.0)
     meets = end > begins + 1e-9
     if not meets.any():
         return False
-    certain, until = _askew_spans(one, two, d, sure=True)
+    certain, until = _askew_spans(moving, standing, place, d, sure=True)
     if not ((certain < 0) & (until > 0)).any() and (until > np.maximum(certain, 0.0) + 1e-9).any():
         return True
-    first, last = float(begins[meets].min()), float(end[meets].max())
-    rel = relative(one.pose, two.pose)
-    own = _rounded(one.pose.inverse_direction(d), 9)
-    return _meet(_form(one, two), _form(two, one), rel, own, round(first, 4), round(last, 4))
+    first, last = round(float(begins[meets].min()), 4), round(float(end[meets].max()), 4)
+    if not drilled:
+        moving, standing = undrilled(moving), undrilled(standing)
+    return _solids_met(moving, standing, place, d, first, last)
 
 
-def _form(part: Part, other: Part) -> Form:
-    """What the solid follows from; less its holes, which are filled, unless boxes could tell all else."""
-    if is_boxes(part) and is_boxes(other):
-        return part.size, part.cuts
-    return part.size, tuple(c for c in part.cuts if not isinstance(c, Hole))
-
-
-def _askew_spans(one: Part, two: Part, d: Vec, sure: bool) -> tuple[Any, Any]:
+def _askew_spans(one: Form, two: Form, place: Pose, d: Vec, sure: bool) -> tuple[Any, Any]:
     """As `spans`, for boxes that stand askew to each other: exact for two convex bodies (separating axes)."""
-    corners, frames = [], []
-    for part in (one, two):
-        frame = np.array([part.pose.x, part.pose.y, part.pose.z])
-        own = _own_boxes(part.size, part.cuts, sure)
-        picks = np.array([[own[:, b >> k & 1, k] for k in range(3)] for b in range(8)])
-        corners.append(np.moveaxis(picks, 1, 2) @ frame + np.array(part.pose.origin))
-        frames.append(frame)
-    across = np.cross(frames[0][:, None], frames[1][None, :]).reshape(9, 3)
+    frame = np.array([place.x, place.y, place.z])
+    moving = _own_corners(one, sure)
+    standing = _own_corners(two, sure) @ frame + np.array(place.origin)
+    return spans_along(moving, standing, _axes(place.x, place.y, place.z), d)
+
+
+@lru_cache(maxsize=8192)
+def _own_corners(form: Form, sure: bool) -> Any:
+    """Corners of the boxes of `_own_boxes`, as (n, 8, 3) float [mm]."""
+    return corners_at(_own_boxes(form.size, form.cuts, sure))
+
+
+@lru_cache(maxsize=4096)
+def _axes(x: Vec, y: Vec, z: Vec) -> Any:
+    """Directions that separate boxes of two frames: their sides, and what is square to an edge of each."""
+    own, other = np.eye(3), np.array([x, y, z])
+    across = np.cross(own[:, None], other[None, :]).reshape(9, 3)
     sizes = np.linalg.norm(across, axis=1)
     skew = sizes > 1e-6
-    axes = np.concatenate([frames[0], frames[1], across[skew] / sizes[skew, None]])
-    moving, standing = (c @ axes.T for c in corners)
-    low1, high1, low2, high2 = moving.min(0), moving.max(0), standing.min(0), standing.max(0)
-    start = np.full((len(low1), len(low2)), -np.inf)
-    end = np.full((len(low1), len(low2)), np.inf)
-    for k, pace in enumerate(axes @ np.array(d)):
-        _narrow(start, end, low2[None, :, k] - high1[:, None, k], high2[None, :, k] - low1[:, None, k], pace)
-    return start, end
+    axes = np.concatenate([own, other, across[skew] / sizes[skew, None]])
+    return axes[[not any(abs(a @ b) > 1 - 1e-12 for b in axes[:i]) for i, a in enumerate(axes)]]
 
 
-def _narrow(start: Any, end: Any, near: Any, far: Any, pace: float) -> None:
-    """Leave of each span what one axis allows: `near` and `far` away on it, at a pace along it."""
-    near, far = near + PLAY, far - PLAY
-    if abs(pace) < 1e-9:
-        end[(near >= 0) | (far <= 0)] = -np.inf
-        return
-    one, two = near / pace, far / pace
-    np.maximum(start, np.minimum(one, two), out=start)
-    np.minimum(end, np.maximum(one, two), out=end)
-
-
-def relative(frame: Pose, other: Pose) -> Pose:
-    """A pose as seen from another's frame, rounded so that alike places are equal."""
-    return Pose(
-        _rounded(frame.inverse_point(other.origin), 6),
-        _rounded(frame.inverse_direction(other.x), 9),
-        _rounded(frame.inverse_direction(other.y), 9),
-        _rounded(frame.inverse_direction(other.z), 9),
-    )
-
-
-@lru_cache(maxsize=65536)
-def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last: float) -> bool:
-    """Whether a solid in its own frame, moved along a direction, meets another."""
+def _solids_met(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last: float) -> bool:
+    """Whether a solid moved along a direction shares room with another between two places on its way [mm]."""
     from boardwright.solids.mesh import placed, shape
 
-    one, two = shape(*moving), placed(*standing, place)
+    begin, end = _hull_span(moving, standing, place, d)
+    if end < max(begin, 0.0):
+        return False
+    one, two = shape(moving.size, moving.cuts), placed(standing.size, standing.cuts, place)
     if _shadows_part(one, two, d):
         return False
     most = LEAST
-    if first <= 0:
+    if first <= 0 and begin < 0:
         rest = float((one ^ two).volume())
         if rest > COLLIDE:
             return False
@@ -302,7 +279,25 @@ def _meet(moving: Form, standing: Form, place: Pose, d: Vec, first: float, last:
     count = max(1, math.ceil((last - first - FIRST[-1]) / STEP))
     later = (first + FIRST[-1] + (last - first - FIRST[-1]) * i / count for i in range(1, count + 1))
     tried = [first + t for t in FIRST if first + t < last] + [t for t in later if t > first + FIRST[-1]]
-    return any(float((one.translate(list(scaled(d, t))) ^ two).volume()) > most for t in tried)
+    return any(
+        float((one.translate(list(scaled(d, t))) ^ two).volume()) > most for t in tried if begin < t < end
+    )
+
+
+def _hull_span(moving: Form, standing: Form, place: Pose, d: Vec) -> tuple[float, float]:
+    """From where to where on its way the hull of a solid reaches into that of another, or nearly so [mm]."""
+    one, two = hull(moving), hull(standing)
+    if not len(one.points) or not len(two.points):
+        return 0.0, -1.0
+    frame = np.array([place.x, place.y, place.z])
+    edges = np.concatenate([one.edges, two.edges @ frame])
+    across = np.cross(edges, np.array(d))
+    sizes = np.linalg.norm(across, axis=1)
+    skew = sizes > 1e-6
+    axes = np.concatenate([one.normals, two.normals @ frame, across[skew] / sizes[skew, None]])
+    points = two.points @ frame + np.array(place.origin)
+    start, end = spans_along(one.points[None], points[None], axes, d, play=-1e-6)
+    return float(start[0, 0]), float(end[0, 0])
 
 
 def _shadows_part(one: Any, two: Any, d: Vec) -> bool:

@@ -11,9 +11,9 @@ from dataclasses import dataclass, replace
 
 from boardwright.core.poses import dot
 from boardwright.solids.bench import Bench, bits, bulk, closure, crossing, hanging, names
-from boardwright.solids.blocking import relative
 from boardwright.solids.corner_ways import corner_ways, ways_on
 from boardwright.solids.driver_reach import DRIVEN
+from boardwright.solids.frames import relative
 
 WIPE = 60.0
 """Glue faces that slide on each other farther than this while a joint closes are wiped of their glue [mm]: common

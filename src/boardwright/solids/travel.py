@@ -17,6 +17,7 @@ from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Motion, Part, Piece
 from boardwright.solids.cells import cells, clashes, swept
+from boardwright.solids.frames import Form, form_of, relative, rounded
 from boardwright.solids.taken import taken
 
 STEP = 3.0
@@ -115,7 +116,7 @@ def _clean(value: float) -> float:
 def is_boxes(part: Part) -> bool:
     """True when the boxes of a part are the part, but for its holes."""
     return _boxes(part.size, part.cuts) and all(
-        sum(sorted(abs(v) for v in a)[:2]) < 1e-5 for a in (part.pose.x, part.pose.y, part.pose.z)
+        max(abs(v) for v in a) > 1 - 1e-9 for a in (part.pose.x, part.pose.y, part.pose.z)
     )
 
 
@@ -141,14 +142,18 @@ def _meetings(
         for k, at in sorted(found.items()):
             other = standing[k]
             if (thing.part or other.part) and thing.id in by_id and other.id in by_id:
-                exact = _first_meeting(
-                    _key(by_id[thing.id]), _key(by_id[other.id]), motion.direction, motion.travel, at
-                )
+                exact = _first_meeting(*_pair(by_id[thing.id], by_id[other.id], motion), motion.travel, at)
                 if exact is None:
                     continue
                 at = exact
             out.append(Hit(motion.id, thing.id, other.id, at))
     return out
+
+
+def _pair(part: Part, other: Part, motion: Motion) -> tuple[Form, Form, Pose, Vec]:
+    """Two forms, the place of the second and the way in which the first opens, in the frame of the first."""
+    own = rounded(part.pose.inverse_direction(motion.direction), 9)
+    return form_of(part), form_of(other), relative(part.pose, other.pose), own
 
 
 def _meets(box: Any, obstacle: Any, direction: Vec) -> float:
@@ -159,19 +164,17 @@ def _meets(box: Any, obstacle: Any, direction: Vec) -> float:
     return max(0.0, float(obstacle[0][axis] - box[1][axis]))
 
 
-Key = tuple[Vec, tuple[Cut, ...], Pose]
-
-
-def _key(part: Part) -> Key:
-    return part.size, part.cuts, part.pose
-
-
 @lru_cache(maxsize=16384)
-def _first_meeting(moving: Key, standing: Key, direction: Vec, travel: float, start: float) -> float | None:
-    """How far a solid has gone when it first shares room with another [mm]; None when it never does."""
-    from boardwright.solids.mesh import placed
+def _first_meeting(
+    moving: Form, standing: Form, place: Pose, direction: Vec, travel: float, start: float
+) -> float | None:
+    """How far a solid has gone when it first shares room with another [mm]; None when it never does.
 
-    one, two = placed(*moving), placed(*standing)
+    The place of the other and the direction are those in the frame of the first.
+    """
+    from boardwright.solids.mesh import placed, shape
+
+    one, two = shape(moving.size, moving.cuts), placed(standing.size, standing.cuts, place)
     count = max(1, math.ceil((travel - start) / STEP))
     for i in range(count + 1):
         at = start + (travel - start) * i / count
@@ -182,29 +185,51 @@ def _first_meeting(moving: Key, standing: Key, direction: Vec, travel: float, st
 
 def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]:
     """What a door or lid meets, first meeting of each pair."""
+    count = max(1, math.ceil(motion.turn / TURN))
+    angles = [motion.turn * i / count for i in range(count + 1)]
+    turns = np.array([turned_rows(motion.direction, motion.pivot, angle) for angle in angles])
     out: list[Hit] = []
     for part in moving:
-        for other in still:
-            at = _first_turn(_key(part), _key(other), motion.direction, motion.pivot, motion.turn)
+        pivot = rounded(part.pose.inverse_point(motion.pivot), 9)
+        for other, near in zip(still, _near(part, still, turns), strict=True):
+            if not near.any():
+                continue
+            tried = tuple(angles[i] for i in np.flatnonzero(near))
+            at = _first_turn(*_pair(part, other, motion), pivot, tried)
             if at is not None:
                 out.append(Hit(motion.id, part.id, other.id, at))
     return out
 
 
-@lru_cache(maxsize=16384)
-def _first_turn(moving: Key, standing: Key, axis: Vec, pivot: Vec, turn: float) -> float | None:
-    from boardwright.solids.mesh import placed
+def _near(part: Part, still: list[Part], turns: Any) -> Any:
+    """Whether the blank of a part, turned, reaches into those of others by the sides of both, (parts, turns) bool."""
+    if not still:
+        return np.zeros((0, len(turns)), dtype=bool)
+    frames = np.array([[p.pose.x, p.pose.y, p.pose.z] for p in still])
+    origins, sizes = np.array([p.pose.origin for p in still]), np.array([p.size for p in still])
+    own = np.array([part.pose.x, part.pose.y, part.pose.z]) @ turns[:, :, :3].transpose(0, 2, 1)
+    at = turns[:, :, :3] @ np.array(part.pose.origin) + turns[:, :, 3]
+    ends = np.array([[i >> k & 1 for k in range(3)] for i in range(8)], dtype=float)
+    corners = at[:, None] + (ends * part.size) @ own
+    others = origins[:, None] + (ends * sizes[:, None]) @ frames
+    seen = np.einsum("tcj,pkj->ptkc", corners, frames) - (origins[:, None] * frames).sum(2)[:, None, :, None]
+    back = np.einsum("pcj,tkj->ptkc", others, own) - (at[:, None] * own).sum(2)[None, :, :, None]
+    out: Any = np.ones((len(still), len(turns)), dtype=bool)
+    for found, size in ((seen, sizes[:, None]), (back, np.array(part.size))):
+        out &= (np.minimum(found.max(3), size) - np.maximum(found.min(3), 0.0) > 1e-9).all(2)
+    return out
 
-    one, two = placed(*moving), placed(*standing)
-    room = two.bounding_box()
-    count = max(1, math.ceil(turn / TURN))
-    for i in range(count + 1):
-        angle = turn * i / count
-        turned = one.transform(turned_rows(axis, pivot, angle))
-        reach = turned.bounding_box()
-        if any(reach[k] > room[k + 3] or room[k] > reach[k + 3] for k in range(3)):
-            continue
-        if (turned ^ two).volume() > LEAST:
+
+@lru_cache(maxsize=16384)
+def _first_turn(
+    moving: Form, standing: Form, place: Pose, axis: Vec, pivot: Vec, angles: tuple[float, ...]
+) -> float | None:
+    """The first of some angles at which a turned solid meets another, which stands at a place in its frame."""
+    from boardwright.solids.mesh import placed, shape
+
+    one, two = shape(moving.size, moving.cuts), placed(standing.size, standing.cuts, place)
+    for angle in angles:
+        if (one.transform(turned_rows(axis, pivot, angle)) ^ two).volume() > LEAST:
             return angle
     return None
 
