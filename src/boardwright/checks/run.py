@@ -40,7 +40,6 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     fasteners.meetings,
     splitting.pilots,
     fasteners.end_grain,
-    movement.check,
     wood.stock_gives,
 )
 
@@ -61,6 +60,7 @@ class Checked:
 def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> Checked:
     """Every finding of every check, and every margin that was kept."""
     c = context(piece, fit_result, tables, loads)
+    moved, still = movement.look(c)
     beyond, kept = carries.look(c)
-    kept += [m for m in movement.margins(c) if m.kept]
-    return Checked(tuple(grouped([*(f for check in CHECKS for f in check(c)), *beyond])), tuple(kept))
+    found = grouped([*(f for check in CHECKS for f in check(c)), *moved, *beyond])
+    return Checked(tuple(found), (*kept, *still))

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
+from functools import partial
 
 import numpy as np
 
@@ -94,18 +95,11 @@ def year_of(c: Context) -> Year:
 Fits = Callable[[Year], Iterable[Moving]]
 
 
-def beyond(year: Year, fits: Fits) -> Iterator[Finding]:
-    """The findings of those fits that do not keep their limit; alike ones once."""
-    for m in fits(year):
-        worst, when = m.worst(year.moisture)
-        if worst < m.least - 1e-6 and m.tell is not None:
-            yield m.tell(year, m, worst, when)
-
-
 def margin(year: Year, m: Moving) -> Margin:
     """A fit as a figure beside its limit, at the time of the year when it is least."""
     worst, when = m.worst(year.moisture)
-    return Margin(m.code, m.parts, f"{m.what}, at {when:.3g} %", worst, m.least, "mm", least=True)
+    tell = None if m.tell is None else partial(m.tell, year, m, worst, when)
+    return Margin(m.code, m.parts, f"{m.what}, at {when:.3g} %", worst, m.least, "mm", least=True, tell=tell)
 
 
 def tried(year: Year, fits: Fits, m: Moving, change: Callable[[Piece], Piece]) -> bool:

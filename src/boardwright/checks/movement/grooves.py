@@ -11,7 +11,7 @@ from boardwright.checks.movement.fits import SOURCE, STILL, Moving, Year, ways_o
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import AXES, Box, Vec, scaled
 from boardwright.piece.cuts import Groove, Mortise, Rabbet
-from boardwright.piece.records import Part
+from boardwright.piece.records import Fastener, Joint, Part
 from boardwright.solids.cells import clashes
 from boardwright.solids.taken import taken
 
@@ -49,7 +49,8 @@ def edges(year: Year) -> list[Edge]:
     parts = c.piece.parts
     if not parts:
         return []
-    fast = {frozenset((j.first, j.second)) for j in c.piece.joints if _fast(year, j.id)}
+    fasteners = {f.id: f for f in c.piece.fasteners}
+    fast = {frozenset((j.first, j.second)) for j in c.piece.joints if _fast(j, fasteners)}
     bounds = np.array([[p.box.low, p.box.high] for p in parts])
     out = []
     for i, k in clashes(bounds, bounds):
@@ -63,11 +64,10 @@ def edges(year: Year) -> list[Edge]:
     return out
 
 
-def _fast(year: Year, id: str) -> bool:
+def _fast(joint: Joint, fasteners: dict[str, Fastener]) -> bool:
     """True for a joint that holds its parts: by glue, or by screws or pegs none of which stands in a slot."""
-    joint = next(j for j in year.c.piece.joints if j.id == id)
-    screws = [f for f in year.c.piece.fasteners if f.id in joint.fasteners and f.kind != "plug"]
-    return joint.glued or (bool(screws) and not any(f.slotted for f in screws) and not joint.floats)
+    held = [f for id in joint.fasteners if (f := fasteners.get(id)) is not None and f.kind != "plug"]
+    return joint.glued or (bool(held) and not any(f.slotted for f in held) and not joint.floats)
 
 
 def _edge(panel: Part, wall: Part, axis: int, sign: float) -> Edge | None:

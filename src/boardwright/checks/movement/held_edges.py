@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
-from boardwright.checks.movement.fits import SOURCE
+from boardwright.checks.movement.fits import SOURCE, Year
 from boardwright.checks.movement.lines import LIMIT, strain
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import dot
@@ -92,33 +93,28 @@ def _narrow(part: Part, low: tuple[float, ...], high: tuple[float, ...]) -> bool
     return across < part.size[1] / 4
 
 
-def margins(c: Context) -> Iterator[Margin]:
+def margins(year: Year) -> Iterator[Margin]:
     """How near each is to the limit."""
-    swing = c.piece.moisture.wettest - c.piece.moisture.driest
-    for h in held(c):
-        by = abs(h.rate) * swing * h.span
-        yield Margin(CODE, (h.part.id, *h.between), "movement between two held edges", by, LIMIT, "mm")
+    for h in held(year.c):
+        by = abs(h.rate) * year.swing * h.span
+        tell = partial(_finding, year.c, h, by)
+        parts = (h.part.id, *h.between)
+        yield Margin(CODE, parts, "movement between two held edges", by, LIMIT, "mm", tell=tell)
 
 
-def check(c: Context) -> Iterator[Finding]:
-    """Beyond the limit."""
+def _finding(c: Context, h: Held, by: float) -> Finding:
     m = c.piece.moisture
-    swing = m.wettest - m.driest
-    for h in held(c):
-        by = abs(h.rate) * swing * h.span
-        if by <= LIMIT:
-            continue
-        one, two = h.between
-        yield Finding(
-            CODE,
-            Severity.ERROR if by > 2 * LIMIT else Severity.WARNING,
-            f"{c.label(h.part.id)} is held at both edges, by {c.label(one)} and {c.label(two)}, and cannot move",
-            h.joint.place,
-            found=f"{c.text(h.span)} from hold to hold; it moves {c.text(by)} between {m.driest:.3g} % and "
-            f"{m.wettest:.3g} % moisture",
-            expected=f"at most {c.text(LIMIT)}",
-            source=f"{SOURCE}; limit: common practice",
-            remedy=f"hold it at one edge or at its middle only and let it float in grooves with {c.up(by)} of room, "
-            f"use boards of {c.down(h.span * LIMIT / by)} or less with gaps between them, or a sheet",
-            parts=(h.part.id, one, two),
-        )
+    one, two = h.between
+    return Finding(
+        "wood.held-all-round",
+        Severity.ERROR if by > 2 * LIMIT else Severity.WARNING,
+        f"{c.label(h.part.id)} is held at both edges, by {c.label(one)} and {c.label(two)}, and cannot move",
+        h.joint.place,
+        found=f"{c.text(h.span)} from hold to hold; it moves {c.text(by)} between {m.driest:.3g} % and "
+        f"{m.wettest:.3g} % moisture",
+        expected=f"at most {c.text(LIMIT)}",
+        source=f"{SOURCE}; limit: common practice",
+        remedy=f"hold it at one edge or at its middle only and let it float in grooves with {c.up(by)} of room, "
+        f"use boards of {c.down(h.span * LIMIT / by)} or less with gaps between them, or a sheet",
+        parts=(h.part.id, one, two),
+    )

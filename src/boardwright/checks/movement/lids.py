@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement.fits import SOURCE, Year
@@ -78,41 +79,42 @@ def boards(year: Year) -> list[tuple[Motion, Part, float]]:
 
 
 def margins(year: Year) -> Iterator[Margin]:
-    """How near each is to its limit."""
-    for _, edge, by in moves(year):
-        yield Margin(MOVES, (edge.id,), "movement of the lid's free edge", by, STRIKE, "mm")
-    for _, board, by in boards(year):
-        yield Margin(CUPS, (board.id,), "cup of the lid", by, CUP, "mm")
-
-
-def check(year: Year) -> Iterator[Finding]:
-    """What a lock or a tight lid would suffer from."""
-    c, m = year.c, year.moisture
+    """What a lock, or a tight lid, would suffer from."""
     for motion, edge, by in moves(year):
-        if by > STRIKE:
-            yield Finding(
-                MOVES,
-                Severity.NOTE,
-                f"the free edge of {motion.name}, {c.label(edge.id)}, moves {c.text(by)} over the year",
-                motion.place,
-                found=f"from {m.driest:.3g} to {m.wettest:.3g} % moisture; it is hung at its other edge",
-                expected=f"at most {c.text(STRIKE)}, where a lock or catch is fitted",
-                source=f"{SOURCE}; limit: common practice",
-                remedy="fit no lock there, or give its strike a slot"
-                + ("" if _framed(year, motion) else "; in a framed lid only the widths of the members count"),
-                parts=(edge.id,),
-            )
+        tell = partial(_wanders, year, motion, edge, by)
+        yield Margin(MOVES, (edge.id,), "movement of the lid's free edge", by, STRIKE, "mm", tell=tell)
     for motion, board, by in boards(year):
-        if by > CUP:
-            yield Finding(
-                CUPS,
-                Severity.NOTE,
-                f"{motion.name}, a bare board {c.text(board.size[1])} wide, cups when its faces are not finished alike",
-                motion.place,
-                found=f"{c.text(by)} with {FACES:g} % more moisture in one face",
-                expected=f"at most {c.text(CUP)}",
-                source="bending of a strip by unlike swelling of its faces (mechanics); limit: common practice",
-                remedy="finish both faces alike, and add battens in slots, breadboard ends or a frame; "
-                f"{c.up(board.size[2] * by / CUP)} thick it would keep within the limit",
-                parts=(board.id,),
-            )
+        tell = partial(_cups, year, motion, board, by)
+        yield Margin(CUPS, (board.id,), "cup of the lid", by, CUP, "mm", tell=tell)
+
+
+def _wanders(year: Year, motion: Motion, edge: Part, by: float) -> Finding:
+    c, m = year.c, year.moisture
+    return Finding(
+        "wood.lid-moves",
+        Severity.NOTE,
+        f"the free edge of {motion.name}, {c.label(edge.id)}, moves {c.text(by)} over the year",
+        motion.place,
+        found=f"from {m.driest:.3g} to {m.wettest:.3g} % moisture; it is hung at its other edge",
+        expected=f"at most {c.text(STRIKE)}, where a lock or catch is fitted",
+        source=f"{SOURCE}; limit: common practice",
+        remedy="fit no lock there, or give its strike a slot"
+        + ("" if _framed(year, motion) else "; in a framed lid only the widths of the members count"),
+        parts=(edge.id,),
+    )
+
+
+def _cups(year: Year, motion: Motion, board: Part, by: float) -> Finding:
+    c = year.c
+    return Finding(
+        "wood.lid-cups",
+        Severity.NOTE,
+        f"{motion.name}, a bare board {c.text(board.size[1])} wide, cups when its faces are not finished alike",
+        motion.place,
+        found=f"{c.text(by)} with {FACES:g} % more moisture in one face",
+        expected=f"at most {c.text(CUP)}",
+        source="bending of a strip by unlike swelling of its faces (mechanics); limit: common practice",
+        remedy="finish both faces alike, and add battens in slots, breadboard ends or a frame; "
+        f"{c.up(board.size[2] * by / CUP)} thick it would keep within the limit",
+        parts=(board.id,),
+    )

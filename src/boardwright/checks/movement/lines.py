@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 from itertools import pairwise
 
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
-from boardwright.checks.movement.fits import SOURCE
+from boardwright.checks.movement.fits import SOURCE, Year
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import AXES, Vec, add, dot, scaled
-from boardwright.piece.records import Joint, Part
+from boardwright.piece.records import Fastener, Joint, Part
 
 LIMIT = 1.0
 """Difference in movement that a glue line takes [mm]: what a cross-grain joint about 90 mm (3 1/2 in) wide
@@ -66,7 +67,7 @@ def strain(part: Part, way: Vec) -> float:
     return sum(rate * dot(axis, way) ** 2 for axis, rate in zip(own, part.stock.rates, strict=True))
 
 
-def _fixed(c: Context, joint: Joint) -> list[tuple[Vec, float, bool]]:
+def _fixed(joint: Joint, fasteners: dict[str, Fastener]) -> list[tuple[Vec, float, bool]]:
     """Ways and reaches over which a joint holds both parts: glue faces, and rows of screws without slots."""
     out: list[tuple[Vec, float, bool]] = []
     for k in joint.contacts:
@@ -79,7 +80,8 @@ def _fixed(c: Context, joint: Joint) -> list[tuple[Vec, float, bool]]:
             ]
         else:
             out += [(AXES[i], k.box.size(i), True) for i in range(3)]
-    screws = [f for f in c.piece.fasteners if f.id in joint.fasteners and f.kind == "screw" and not f.slotted]
+    held = [fasteners[id] for id in joint.fasteners if id in fasteners]
+    screws = [f for f in held if f.kind == "screw" and not f.slotted]
     if len(screws) > 1:
         out += [
             (AXES[i], max(f.at[i] for f in screws) - min(f.at[i] for f in screws), False) for i in range(3)
@@ -87,21 +89,28 @@ def _fixed(c: Context, joint: Joint) -> list[tuple[Vec, float, bool]]:
     return out
 
 
-def lines(c: Context) -> list[Line]:
+def lines(year: Year) -> list[Line]:
     """The line of each joint on which its parts differ most; joints whose parts hardly differ have none."""
-    swing = c.piece.moisture.wettest - c.piece.moisture.driest
+    c, swing = year.c, year.swing
+    fasteners = {f.id: f for f in c.piece.fasteners}
+    square = {id: year.moves.strain[i].diagonal().tolist() for id, i in year.index.items()}
     found: list[Line] = []
     for joint in c.piece.joints:
         one, two = c.parts.get(joint.first), c.parts.get(joint.second)
         if one is None or two is None or "wood" not in (one.stock.kind, two.stock.kind):
             continue
         worst: Line | None = None
-        for way, span, glued in _fixed(c, joint):
-            line = Line(joint, one, two, way, span, (strain(one, way), strain(two, way)), glued)
+        for way, span, glued in _fixed(joint, fasteners):
+            i = AXES.index(way) if way in AXES else None
+            rates = (
+                (strain(one, way), strain(two, way)) if i is None else (square[one.id][i], square[two.id][i])
+            )
+            if worst is not None and abs(rates[0] - rates[1]) * swing * span <= worst.parts_by(swing):
+                continue
+            line = Line(joint, one, two, way, span, rates, glued)
             if line.code == "wood.mixed-woods" and not _across_both(line):
                 continue
-            if worst is None or line.parts_by(swing) > worst.parts_by(swing):
-                worst = line
+            worst = line
         if worst is not None and worst.parts_by(swing) > 1e-9:
             found.append(worst)
     return found
@@ -112,45 +121,49 @@ def _across_both(line: Line) -> bool:
     return all(abs(dot(p.pose.y, line.way)) > 0.9 for p in (line.one, line.two))
 
 
-def margins(c: Context, code: str, limit: float) -> Iterator[Margin]:
-    """How near each line of a check is to its limit."""
-    swing = c.piece.moisture.wettest - c.piece.moisture.driest
-    for line in lines(c):
-        if line.code == code:
-            parts = (line.one.id, line.two.id)
-            yield Margin(code, parts, "difference in movement", line.parts_by(swing), limit, "mm")
+@dataclass(frozen=True, slots=True)
+class Check:
+    """A check of lines of one kind.
 
-
-def findings(c: Context, code: str, limit: float, message: str, ways: str) -> Iterator[Finding]:
-    """The lines of a check that are beyond its limit.
-
-    Args:
-        c: the context.
-        code: of the check.
-        limit: most that the two may part [mm].
+    Attributes:
+        code: of its finding.
         message: with {one} and {two}.
         ways: what else frees them, for the remedy.
     """
+
+    code: str
+    message: str
+    ways: str
+
+
+def margins(year: Year, found: Iterable[Line], check: Check) -> Iterator[Margin]:
+    """How near each line of a check is to its limit."""
+    for line in found:
+        if line.code == check.code:
+            parts = (line.one.id, line.two.id)
+            by = line.parts_by(year.swing)
+            tell = partial(_finding, year.c, check, line)
+            yield Margin(check.code, parts, "difference in movement", by, LIMIT, "mm", tell=tell)
+
+
+def _finding(c: Context, check: Check, line: Line) -> Finding:
     m = c.piece.moisture
     swing = m.wettest - m.driest
-    for line in lines(c):
-        by = line.parts_by(swing)
-        if line.code != code or by <= limit:
-            continue
-        one, two = line.one, line.two
-        yield Finding(
-            code,
-            Severity.ERROR if by > 2 * limit else Severity.WARNING,
-            message.format(one=c.label(one.id), two=c.label(two.id)),
-            line.joint.place,
-            found=f"{c.text(line.span)} held; they part by {c.text(by)} "
-            f"between {m.driest:.3g} % and {m.wettest:.3g} % moisture",
-            expected=f"at most {c.text(limit)}",
-            source=LINE_SOURCE,
-            remedy=f"hold them over {c.down(line.span * limit / by)} or less, {ways}"
-            + _quarter(line, swing, limit),
-            parts=(one.id, two.id),
-        )
+    by = line.parts_by(swing)
+    one, two = line.one, line.two
+    return Finding(
+        check.code,
+        Severity.ERROR if by > 2 * LIMIT else Severity.WARNING,
+        check.message.format(one=c.label(one.id), two=c.label(two.id)),
+        line.joint.place,
+        found=f"{c.text(line.span)} held; they part by {c.text(by)} "
+        f"between {m.driest:.3g} % and {m.wettest:.3g} % moisture",
+        expected=f"at most {c.text(LIMIT)}",
+        source=LINE_SOURCE,
+        remedy=f"hold them over {c.down(line.span * LIMIT / by)} or less, {check.ways}"
+        + _quarter(line, swing, LIMIT),
+        parts=(one.id, two.id),
+    )
 
 
 def _quarter(line: Line, swing: float, limit: float) -> str:

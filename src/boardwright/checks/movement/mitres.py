@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import partial
 
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
+from boardwright.checks.movement.fits import Year
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import dot
 from boardwright.formulas.movement import mitre_opening
@@ -63,32 +65,31 @@ def _share(part: Part, change: float, quarter: bool) -> float:
     return (across - along) * change
 
 
-def margins(c: Context) -> Iterator[Margin]:
+def margins(year: Year) -> Iterator[Margin]:
     """How near each mitre is to the limit."""
-    for o in openings(c):
-        yield Margin(CODE, (o.one.id, o.two.id), f"gap in the mitre at {o.worst:.3g} %", o.gap, LIMIT, "mm")
-
-
-def check(c: Context) -> Iterator[Finding]:
-    """Mitres that open so far that it is seen."""
-    better = {o.joint.id: o.gap for o in openings(c, quarter=True)}
-    for o in openings(c):
-        if o.gap <= LIMIT:
-            continue
-        width = min(o.one.size[1], o.two.size[1])
-        dry = o.worst < c.piece.moisture.now
-        more = "use quartersawn boards, " if better[o.joint.id] <= LIMIT else ""
-        yield Finding(
-            CODE,
-            Severity.WARNING,
-            f"the mitre of {c.label(o.one.id)} and {c.label(o.two.id)} opens at its "
-            + ("inner corner in the dry time" if dry else "outer corner in the damp time"),
-            o.joint.place,
-            found=f"{c.text(o.gap)} at {o.worst:.3g} % moisture; members {c.text(width)} wide, cut true at "
-            f"{c.piece.moisture.now:.3g} %",
-            expected=f"at most {c.text(LIMIT)}",
-            source="each end turns by half its change of width (mechanics); limit: common practice",
-            remedy=f"make the members {c.down(width * LIMIT / o.gap)} wide or less, {more}or join them with mortise "
-            "and tenon",
-            parts=(o.one.id, o.two.id),
+    for o in openings(year.c):
+        tell = partial(_finding, year.c, o)
+        yield Margin(
+            CODE, (o.one.id, o.two.id), f"gap in the mitre at {o.worst:.3g} %", o.gap, LIMIT, "mm", tell=tell
         )
+
+
+def _finding(c: Context, o: Opening) -> Finding:
+    width = min(o.one.size[1], o.two.size[1])
+    dry = o.worst < c.piece.moisture.now
+    better = next(b.gap for b in openings(c, quarter=True) if b.joint.id == o.joint.id)
+    more = "use quartersawn boards, " if better <= LIMIT else ""
+    return Finding(
+        "wood.mitre-opens",
+        Severity.WARNING,
+        f"the mitre of {c.label(o.one.id)} and {c.label(o.two.id)} opens at its "
+        + ("inner corner in the dry time" if dry else "outer corner in the damp time"),
+        o.joint.place,
+        found=f"{c.text(o.gap)} at {o.worst:.3g} % moisture; members {c.text(width)} wide, cut true at "
+        f"{c.piece.moisture.now:.3g} %",
+        expected=f"at most {c.text(LIMIT)}",
+        source="each end turns by half its change of width (mechanics); limit: common practice",
+        remedy=f"make the members {c.down(width * LIMIT / o.gap)} wide or less, {more}or join them with mortise "
+        "and tenon",
+        parts=(o.one.id, o.two.id),
+    )

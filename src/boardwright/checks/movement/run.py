@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
@@ -22,40 +23,25 @@ from boardwright.checks.movement import (
     slots,
     solid_on_sheet,
 )
-from boardwright.checks.movement.fits import STILL, Fits, Moving, Year, beyond, margin, year_of
+from boardwright.checks.movement.fits import STILL, Fits, Moving, Year, margin, year_of
+from boardwright.checks.movement.lines import Check, lines
+from boardwright.checks.movement.lines import margins as of_lines
 from boardwright.core.findings import Finding
 
 FITS: tuple[Fits, ...] = (drawers.fits, openings.fits, grooves.fits, slots.fits)
-HELD: tuple[Callable[[Context], Iterable[Finding]], ...] = (
-    glue_lines.check,
-    solid_on_sheet.check,
-    fast_screws.check,
-    housed.check,
-    mixed_woods.check,
-    held_edges.check,
-    mitres.check,
-    breadboards.check,
+LINES: tuple[Check, ...] = (
+    glue_lines.CHECK,
+    solid_on_sheet.CHECK,
+    fast_screws.CHECK,
+    housed.CHECK,
+    mixed_woods.CHECK,
 )
-MARGINS: tuple[Callable[[Context], Iterable[Margin]], ...] = (
-    glue_lines.margins,
-    solid_on_sheet.margins,
-    fast_screws.margins,
-    housed.margins,
-    mixed_woods.margins,
+OTHERS: tuple[Callable[[Year], Iterable[Margin]], ...] = (
     held_edges.margins,
     mitres.margins,
     breadboards.margins,
+    lids.margins,
 )
-
-
-def check(c: Context) -> Iterator[Finding]:
-    """What the year does to the piece."""
-    year = year_of(c)
-    found = [f for fits in FITS for f in beyond(year, fits)]
-    found += [f for each in HELD for f in each(c)]
-    found += lids.check(year)
-    yield from found
-    yield from seasons.check(c, {p for f in found for p in f.parts})
 
 
 def moving(year: Year) -> list[Moving]:
@@ -63,9 +49,13 @@ def moving(year: Year) -> list[Moving]:
     return [m for fits in FITS for m in fits(year) if abs(m.slope) * year.swing > STILL]
 
 
-def margins(c: Context) -> list[Margin]:
-    """Every figure of movement beside its limit, kept or not."""
+def look(c: Context) -> tuple[list[Finding], list[Margin]]:
+    """What the year does to the piece: what is beyond its limit, and what keeps it, with figure and limit."""
     year = year_of(c)
-    out = [margin(year, m) for fits in FITS for m in fits(year)]
-    out += [m for each in MARGINS for m in each(c)]
-    return [*out, *lids.margins(year)]
+    held = lines(year)
+    margins = [margin(year, m) for fits in FITS for m in fits(year)]
+    margins += [m for check in LINES for m in of_lines(year, held, check)]
+    margins += [m for each in OTHERS for m in each(year)]
+    found = [m.tell() for m in margins if not m.kept and m.tell is not None]
+    found += seasons.check(year, {p for f in found for p in f.parts})
+    return found, [replace(m, tell=None) for m in margins if m.kept]

@@ -6,22 +6,22 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from boardwright.checks.context import Context
+from boardwright.checks.movement.fits import Year
 from boardwright.core.findings import Finding, Severity
-from boardwright.solids.year_fit import GIVES, Season, year_fit
+from boardwright.solids.year_fit import Season, ends, seasons, year_fit
 
-CODE = "fit.binds-in-year"
 SOURCE = "dry fit of the solids, swollen by Wood Handbook FPL-GTR-190 eq. 13-2"
 
 
-def check(c: Context, known: Collection[str]) -> Iterator[Finding]:
+def check(year: Year, known: Collection[str]) -> Iterator[Finding]:
     """What meets at the driest or wettest time.
 
     Args:
-        c: the context.
+        year: the piece through the year.
         known: parts that other checks of movement speak of already; nothing more is said of them.
     """
-    for s in year_fit(c.piece, c.fit):
-        yield from of_season(c, s, known)
+    for s in seasons(year.moves, year.c.fit, ends(year.c.piece.moisture)):
+        yield from of_season(year.c, s, known)
 
 
 def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Finding]:
@@ -29,9 +29,9 @@ def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Fi
     for o in s.fit.overlaps:
         if o.first in known or o.second in known:
             continue
-        shared = " × ".join(c.text(o.box.size(i) + 2 * GIVES) for i in range(3))
+        shared = " × ".join(c.text(o.box.size(i)) for i in range(3))
         yield Finding(
-            CODE,
+            "fit.binds-in-year",
             Severity.ERROR,
             f"{c.label(o.first)} and {c.label(o.second)} press on each other at the {s.name} time",
             c.parts[o.second].place,
@@ -48,7 +48,7 @@ def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Fi
             continue
         how = f"{h.opening:.0f} degrees" if m.turn else c.text(h.opening)
         yield Finding(
-            CODE,
+            "fit.binds-in-year",
             Severity.ERROR,
             f"{m.name} hits {c.label(h.obstacle)} at the {s.name} time",
             m.place,
