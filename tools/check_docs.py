@@ -39,7 +39,7 @@ read, or remembered.
 def codes() -> set[str]:
     """Every finding code that the checks can give."""
     found: set[str] = set()
-    for file in sorted((ROOT / "src" / "boardwright" / "checks").glob("*.py")):
+    for file in sorted((ROOT / "src" / "boardwright" / "checks").rglob("*.py")):
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call):
                 found |= FINDINGS["_given_to"](node)

@@ -20,6 +20,7 @@ from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement import run as movement
+from boardwright.checks.movement.times import Then
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -57,10 +58,20 @@ class Checked:
     passed: tuple[Margin, ...]
 
 
-def run_checks(piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None) -> Checked:
-    """Every finding of every check, and every margin that was kept."""
+def run_checks(
+    piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None, then: Then | None = None
+) -> Checked:
+    """Every finding of every check, and every margin that was kept.
+
+    Args:
+        piece: as cut.
+        fit_result: its dry fit.
+        tables: with the user's own rows.
+        loads: what it carries.
+        then: a time up to which the wood moves; None for the whole year.
+    """
     c = context(piece, fit_result, tables, loads)
-    moved, still = movement.look(c)
+    moved, still = movement.look(c, then)
     beyond, kept = carries.look(c)
     found = grouped([*(f for check in CHECKS for f in check(c)), *moved, *beyond])
     return Checked(tuple(found), (*kept, *still))

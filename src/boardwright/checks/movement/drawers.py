@@ -43,7 +43,7 @@ def _height(m: Motion, part: Part) -> Moving:
             Severity.ERROR if worst < 0 else Severity.WARNING,
             f"{m.name}: the {part.name} {part.letter} "
             + ("jams" if worst < 0 else "hardly clears")
-            + " in its opening at the wettest time",
+            + f" in its opening at {when:.3g} % moisture",
             m.place,
             found=f"{c.text(fit.now)} of room at {now:.3g} % moisture, {c.text(worst)} at {when:.3g} %",
             expected=f"at least {c.text(LEAST_RUNNING)} at {when:.3g} %",

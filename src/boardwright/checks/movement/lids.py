@@ -22,8 +22,11 @@ CUP = 1.6
 """Cup of a lid that still shuts well [mm]: 1/16 in, common practice."""
 
 
-def moves(year: Year) -> list[tuple[Motion, Part, float]]:
-    """Each lid, the part at its free edge, and how far that edge moves over the year [mm]."""
+def moves(year: Year) -> list[tuple[Motion, Part, float, float]]:
+    """Each lid, the part at its free edge, how far that edge moves over the year, and how far it may [mm].
+
+    An edge that hangs over may move as far as it does: it never comes back behind the case.
+    """
     out = []
     parts = year.c.piece.parts
     for motion in year.c.piece.motions:
@@ -41,7 +44,8 @@ def moves(year: Year) -> list[tuple[Motion, Part, float]]:
         spot = (end[0], end[1], end[2])
         under = min(still, key=lambda p: (sum((p.box.middle()[i] - spot[i]) ** 2 for i in range(3)), p.id))
         slope = year.slope(under.id, spot, edge.id, spot, away)
-        out.append((motion, edge, abs(slope) * year.swing))
+        over = _reach(edge, away) - max(_reach(p, away) for p in still)
+        out.append((motion, edge, abs(slope) * year.swing, max(STRIKE, over)))
     return out
 
 
@@ -80,9 +84,9 @@ def boards(year: Year) -> list[tuple[Motion, Part, float]]:
 
 def margins(year: Year) -> Iterator[Margin]:
     """What a lock, or a tight lid, would suffer from."""
-    for motion, edge, by in moves(year):
+    for motion, edge, by, most in moves(year):
         tell = partial(_wanders, year, motion, edge, by)
-        yield Margin(MOVES, (edge.id,), "movement of the lid's free edge", by, STRIKE, "mm", tell=tell)
+        yield Margin(MOVES, (edge.id,), "movement of the lid's free edge", by, most, "mm", tell=tell)
     for motion, board, by in boards(year):
         tell = partial(_cups, year, motion, board, by)
         yield Margin(CUPS, (board.id,), "cup of the lid", by, CUP, "mm", tell=tell)
@@ -96,9 +100,9 @@ def _wanders(year: Year, motion: Motion, edge: Part, by: float) -> Finding:
         f"the free edge of {motion.name}, {c.label(edge.id)}, moves {c.text(by)} over the year",
         motion.place,
         found=f"from {m.driest:.3g} to {m.wettest:.3g} % moisture; it is hung at its other edge",
-        expected=f"at most {c.text(STRIKE)}, where a lock or catch is fitted",
+        expected=f"at most {c.text(STRIKE)} of a lid that lies flush, or has a lock or catch",
         source=f"{SOURCE}; limit: common practice",
-        remedy="fit no lock there, or give its strike a slot"
+        remedy=f"let it hang over by {c.up(by)} or more; give the strike of a lock a slot"
         + ("" if _framed(year, motion) else "; in a framed lid only the widths of the members count"),
         parts=(edge.id,),
     )

@@ -26,6 +26,7 @@ from boardwright.checks.movement import (
 from boardwright.checks.movement.fits import STILL, Fits, Moving, Year, margin, year_of
 from boardwright.checks.movement.lines import Check, lines
 from boardwright.checks.movement.lines import margins as of_lines
+from boardwright.checks.movement.times import Then, until
 from boardwright.core.findings import Finding
 
 FITS: tuple[Fits, ...] = (drawers.fits, openings.fits, grooves.fits, slots.fits)
@@ -49,8 +50,15 @@ def moving(year: Year) -> list[Moving]:
     return [m for fits in FITS for m in fits(year) if abs(m.slope) * year.swing > STILL]
 
 
-def look(c: Context) -> tuple[list[Finding], list[Margin]]:
-    """What the year does to the piece: what is beyond its limit, and what keeps it, with figure and limit."""
+def look(c: Context, then: Then | None = None) -> tuple[list[Finding], list[Margin]]:
+    """What the year does to the piece: what is beyond its limit, and what keeps it, with figure and limit.
+
+    Args:
+        c: the context.
+        then: a time up to which the wood moves; None for the whole year.
+    """
+    if then is not None:
+        c = replace(c, piece=replace(c.piece, moisture=until(c.piece.moisture, then.percent)))
     year = year_of(c)
     held = lines(year)
     margins = [margin(year, m) for fits in FITS for m in fits(year)]

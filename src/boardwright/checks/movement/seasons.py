@@ -33,9 +33,9 @@ def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Fi
         yield Finding(
             "fit.binds-in-year",
             Severity.ERROR,
-            f"{c.label(o.first)} and {c.label(o.second)} press on each other at the {s.name} time",
+            f"{c.label(o.first)} and {c.label(o.second)} press on each other at {s.percent:.3g} % moisture",
             c.parts[o.second].place,
-            found=f"{shared} shared at {s.percent:.3g} % moisture",
+            found=f"{shared} shared",
             expected=f"room at {s.percent:.3g} %",
             source=SOURCE,
             remedy="leave more room between them" + _cut_at(c, s),
@@ -50,9 +50,9 @@ def of_season(c: Context, s: Season, known: Collection[str] = ()) -> Iterator[Fi
         yield Finding(
             "fit.binds-in-year",
             Severity.ERROR,
-            f"{m.name} hits {c.label(h.obstacle)} at the {s.name} time",
+            f"{m.name} hits {c.label(h.obstacle)} at {s.percent:.3g} % moisture",
             m.place,
-            found=f"{c.label(h.part)} meets it {how} open, at {s.percent:.3g} % moisture",
+            found=f"{c.label(h.part)} meets it {how} open",
             expected="a free way through the year",
             source=SOURCE,
             remedy="leave more room between the two" + _cut_at(c, s),

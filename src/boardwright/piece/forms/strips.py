@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from boardwright.piece.drafts import Draft, Step, meeting
 from boardwright.piece.joints.faces import plane
 from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
 from boardwright.piece.setout import SetOut
 
 SLOT = 6.0
-"""Length of a slot that lets a wall move behind a strip, centre to centre [mm]: common practice, 1/4 in."""
+"""Least length of a slot that lets a wall move behind a strip, centre to centre [mm]: common practice, 1/4 in."""
 
 
 STAGGER = 20.0
@@ -20,6 +22,17 @@ def _beside(wall: Draft, strip: Draft, axis: int) -> float:
     tongued = any(isinstance(c, Step) and c.purpose == "tongue" and c.axis == axis for c in wall.cuts)
     stands = wall.seen() if tongued else wall.box
     return max(0.0, min(stands.high[2], strip.high[2]) - max(stands.low[2], strip.low[2]))
+
+
+def _rate(wall: Draft, axis: int) -> float:
+    """Change per 1 % of moisture of a wall along an axis of the piece [1/%]."""
+    return wall.stock.rates[wall.index(axis)]
+
+
+def shrinking(out: SetOut, walls: Iterable[Draft | None], run: float) -> float:
+    """How much shorter a run along the depth gets beside solid walls by the driest time [mm]."""
+    rates = [_rate(w, 1) for w in walls if w is not None and w.stock.kind == "wood" and w.index(1) == 1]
+    return run * max(rates, default=0.0) * max(out.moisture.now - out.moisture.driest, 0.0)
 
 
 def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
@@ -74,6 +87,8 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     pitch = (run - 2 * edge - stagger) / (count - 1)
     head = strip.face(axis, meet.high)
     middle = meet.box.low[2] + up
+    # to either side of the screw, by so much for each mm from the one that is fixed
+    moves = 2 * _rate(wall, along) * max(out.moisture.now - out.moisture.driest, out.moisture.wettest - out.moisture.now)
     ids = []
     for i in range(count):
         at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)
@@ -88,7 +103,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
                 screw,
                 length,
                 thickness,
-                slot=settled(SLOT) if crosses and i else 0.0,
+                slot=settled(max(SLOT, moves * i * pitch), "up") if crosses and i else 0.0,
                 slot_axis=along,
                 path=path,
             )
