@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import AXES, Pose, Vec, dot, scaled
+from boardwright.core.poses import AXES, Box, Pose, Vec, dot, scaled
 from boardwright.piece.records import Joint, Moisture, Motion, Part, Piece
 from boardwright.solids.cells import cells
 from boardwright.solids.dry_fit import DryFit, Overlap, shared
@@ -22,7 +22,9 @@ from boardwright.solids.travel import LEAST, STEP, TURN, Hit, is_boxes, near_tur
 GIVES = 0.1
 """Wood gives so far at each of its faces before anything binds [mm]: common practice."""
 PRESSES = 0.25
-"""Two parts of one assembly press on each other by so much more before it is worth a word [mm]: common practice."""
+"""Two parts of one assembly, or one that rests on another, press on each other by so much more before it is worth a word [mm]: common practice."""
+RESTS = 0.05
+"""What lies no farther from a part than this rests on it [mm]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -211,11 +213,18 @@ def _overlaps(rooms: Rooms, then: Piece, pairs: Any) -> list[Overlap]:
             continue
         axis = min(range(3), key=lambda k: found[1].size(k))
         deep = found[1].size(axis) - 2 * GIVES
-        if deep <= 0 or (frozenset((one.id, two.id)), axis) in planned:
+        if (frozenset((one.id, two.id)), axis) in planned:
             continue
-        if one.group != two.group or deep > PRESSES:
+        before = [rooms.moves.piece.parts[k].box for k in (i, j)]
+        rests = one.group == two.group or abs(_apart(before[0], before[1], axis)) < RESTS
+        if deep > (PRESSES if rests else 0.0):
             out.append(Overlap(one.id, two.id, found[0], found[1]))
     return out
+
+
+def _apart(one: Box, two: Box, axis: int) -> float:
+    """From one box to another along an axis, negative where they overlap [mm]."""
+    return max(one.low[axis], two.low[axis]) - min(one.high[axis], two.high[axis])
 
 
 def _slides(rooms: Rooms, then: Piece, boxes: Any, pairs: Any) -> Iterator[Hit]:
@@ -225,6 +234,11 @@ def _slides(rooms: Rooms, then: Piece, boxes: Any, pairs: Any) -> Iterator[Hit]:
         one, two = then.parts[i], then.parts[j]
         motion = motions[one.group]
         own = pairs[(rooms.owner[pairs] == (i, j)).all(axis=1)]
+        deep = _deep(_swept(boxes[own[:, 0]], rooms.sweeps[i]), boxes[own[:, 1]]).max() - 2 * GIVES
+        before = [rooms.moves.piece.parts[k].box for k in (i, j)]
+        across = [k for k in range(3) if abs(motion.direction[k]) < 0.1]
+        if deep < PRESSES and any(abs(_apart(before[0], before[1], k)) < RESTS for k in across):
+            continue
         at: float | None = min(_meets(boxes[a], boxes[b], motion.direction) for a, b in own)
         if not (is_boxes(rooms.moves.piece.parts[i]) and is_boxes(rooms.moves.piece.parts[j])):
             at = _first(_given(one), _given(two), motion, at or 0.0)

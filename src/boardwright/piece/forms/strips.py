@@ -88,7 +88,11 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     head = strip.face(axis, meet.high)
     middle = meet.box.low[2] + up
     # to either side of the screw, by so much for each mm from the one that is fixed
-    moves = 2 * _rate(wall, along) * max(out.moisture.now - out.moisture.driest, out.moisture.wettest - out.moisture.now)
+    moves = (
+        2
+        * _rate(wall, along)
+        * max(out.moisture.now - out.moisture.driest, out.moisture.wettest - out.moisture.now)
+    )
     ids = []
     for i in range(count):
         at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)
