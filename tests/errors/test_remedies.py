@@ -89,6 +89,14 @@ REMEDIES = [
         "door: {frame: {}, hinges: {screw: 5, screw_length: 5/8}}",
     ),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
+    ("door.swells", "5/32 in there", "gap: 1/32", "gap: 5/32"),
+    ("wood.housed-across", "over 2 5/16 in or less", "length: 10, width", "length: 2 5/16, width"),
+    ("wood.lid-moves", "by 7/32 in or more", "overhang: 0", "overhang: 7/32"),
+    ("wood.mitre-opens", "3 1/16 in wide or less", "length: 24, width: 4", "length: 24, width: 3 1/16"),
+    ("wood.mitre-opens", "quartersawn boards", "thickness: 3/4", "thickness: 3/4, sawn: quarter"),
+    ("wood.panel-bottoms", "7/16", "depth: 3/8", "depth: 7/16"),
+    ("wood.panel-bottoms", "at 9.5 % instead of 8 %", "stock:", "wood_moisture: {now: 9.5}\nstock:"),
+    ("wood.panel-leaves", "quartersawn boards", "thickness: 1/4", "thickness: 1/4, sawn: quarter"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
 

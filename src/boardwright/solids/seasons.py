@@ -251,7 +251,6 @@ def _still(piece: Piece, groups: list[str], motion: Motion) -> list[int]:
 
 def _nearest(piece: Piece, among: Iterable[int], at: Vec) -> int:
     """The part whose box lies nearest to a point; the first of several."""
-
     return min(among, key=lambda i: (round(_away(piece.parts[i].box, at), 6), i))
 
 

@@ -22,7 +22,8 @@ from boardwright.solids.travel import LEAST, STEP, TURN, Hit, is_boxes, near_tur
 GIVES = 0.1
 """Wood gives so far at each of its faces before anything binds [mm]: common practice."""
 PRESSES = 0.25
-"""Two parts of one assembly, or one that rests on another, press on each other by so much more before it is worth a word [mm]: common practice."""
+"""Two parts of one assembly, or one that rests on another, press on each other by so much more before it is worth a
+word [mm]: common practice."""
 RESTS = 0.05
 """What lies no farther from a part than this rests on it [mm]."""
 

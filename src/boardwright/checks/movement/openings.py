@@ -16,7 +16,8 @@ GAP = 8.0
 
 
 def fits(year: Year) -> Iterator[Moving]:
-    """The gap at each edge of each door."""
+    """The gap at each edge of each door; that of a pair once."""
+    told: set[frozenset[str]] = set()
     for motion in year.c.piece.motions:
         if motion.kind != "door":
             continue
@@ -25,7 +26,8 @@ def fits(year: Year) -> Iterator[Moving]:
         for axis in (0, 2):
             for sign in (-1.0, 1.0):
                 m = _gap(year, motion, mine, others, axis, sign)
-                if m is not None:
+                if m is not None and frozenset(m.parts) not in told:
+                    told.add(frozenset(m.parts))
                     yield m
 
 

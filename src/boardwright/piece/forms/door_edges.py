@@ -113,16 +113,6 @@ def _inset(out: SetOut, region: Region, keys: Door | DoorPair, path: str, swells
         else "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
         direction="up",
     )
-    if gap < needed - 1e-6:
-        out.find(
-            "door.gap-too-small",
-            "the door jams in its opening at the wettest time",
-            f"{path}.gap",
-            found=f"gaps of {out.about(gap)}; the door swells by {out.about(swells)}",
-            expected=f"at least {out.up(needed)}: {out.about(LEAST_GAP)} left at each side",
-            source="change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
-            remedy=f"set `gap` to {out.up(needed)} or more, use quartersawn stock, or a frame with a panel",
-        )
     box = region.box
     words = f"less a gap of {out.text(gap)} at each side"
     meeting = _meeting(out, keys, path, None, gap, swells)
