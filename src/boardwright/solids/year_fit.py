@@ -229,10 +229,13 @@ def _apart(one: Box, two: Box, axis: int) -> float:
 
 
 def _slides(rooms: Rooms, then: Piece, boxes: Any, pairs: Any) -> Iterator[Hit]:
-    """What a drawer or tray meets on its way."""
+    """What a drawer or tray meets on its way, doors and lids open."""
     motions = {m.id: m for m in then.motions}
+    doors = {m.id for m in then.motions if m.turn}
     for i, j in _parts(rooms, pairs):
         one, two = then.parts[i], then.parts[j]
+        if two.group in doors:
+            continue
         motion = motions[one.group]
         own = pairs[(rooms.owner[pairs] == (i, j)).all(axis=1)]
         deep = _deep(_swept(boxes[own[:, 0]], rooms.sweeps[i]), boxes[own[:, 1]]).max() - 2 * GIVES
