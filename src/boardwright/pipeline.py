@@ -12,6 +12,8 @@ from boardwright.checks.loads import loads_of
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement.times import Then, Time, then_of
 from boardwright.checks.run import run_checks
+from boardwright.checks.shop import shop_of
+from boardwright.checks.way import way_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.core.rack import Rack
@@ -136,7 +138,10 @@ def check_text(
     then = None
     if piece is not None:
         then = then_of(piece.moisture, when) if when is not None else None
-        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), then)
+        sizes = Resolver(design.lengths, design.file.units, lambda _: None)
+        way = way_of(design, sizes.value)
+        shop = shop_of(design, rows)
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), shop, way, then)
         all_findings += checked.findings
         passed = checked.passed
     return Result(design, piece, rows, tuple(grouped(all_findings)), passed, then)

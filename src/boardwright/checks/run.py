@@ -13,14 +13,18 @@ from boardwright.checks import (
     extension_bars,
     fasteners,
     fit,
+    passage,
     splitting,
     wood,
+    workshop,
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement import run as movement
 from boardwright.checks.movement.times import Then
+from boardwright.checks.shop import Shop
+from boardwright.checks.way import Way
 from boardwright.core.findings import Finding, grouped
 from boardwright.piece.records import Piece
 from boardwright.solids.dry_fit import DryFit
@@ -42,6 +46,7 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     splitting.pilots,
     fasteners.end_grain,
     wood.stock_gives,
+    passage.nonsense,
 )
 
 
@@ -59,7 +64,13 @@ class Checked:
 
 
 def run_checks(
-    piece: Piece, fit_result: DryFit, tables: Tables, loads: Loads | None = None, then: Then | None = None
+    piece: Piece,
+    fit_result: DryFit,
+    tables: Tables,
+    loads: Loads | None = None,
+    shop: Shop | None = None,
+    way: Way | None = None,
+    then: Then | None = None,
 ) -> Checked:
     """Every finding of every check, and every margin that was kept.
 
@@ -68,10 +79,15 @@ def run_checks(
         fit_result: its dry fit.
         tables: with the user's own rows.
         loads: what it carries.
+        shop: what the shop's machines do.
+        way: what it is carried through.
         then: a time up to which the wood moves; None for the whole year.
     """
-    c = context(piece, fit_result, tables, loads)
-    moved, still = movement.look(c, then)
-    beyond, kept = carries.look(c)
-    found = grouped([*(f for check in CHECKS for f in check(c)), *moved, *beyond])
-    return Checked(tuple(found), (*kept, *still))
+    c = context(piece, fit_result, tables, loads, shop, way)
+    moved, passed = movement.look(c, then)
+    findings = [*(f for check in CHECKS for f in check(c)), *moved]
+    for look in (carries.look, workshop.look):
+        beyond, kept = look(c)
+        findings += beyond
+        passed += kept
+    return Checked(tuple(grouped(findings)), tuple(passed))

@@ -81,7 +81,8 @@ units: in
 stock:
   maple: {wood: maple_sugar, thickness: 3/4}
   ply: {sheet: hardwood_plywood, thickness: 1/4, measured: 0.2}
-case: {width: 36, height: 20, depth: 21 1/2, stock: maple, top: {lid: {ends: none, overhang: 1/2}}, inside: {open: true}}
+case:
+  {width: 36, height: 20, depth: 21 1/2, stock: maple, top: {lid: {ends: none, overhang: 1/2}}, inside: {open: true}}
 """
     [cup] = [f for f in check_text(text).findings if f.code == "wood.lid-cups"]
     assert "about 0.28" in cup.found

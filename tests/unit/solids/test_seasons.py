@@ -151,7 +151,9 @@ def test_the_examples_stand_the_year(path: Path):
 
 def test_a_door_needs_the_room_that_it_swells():
     """A slab 22 1/2 in wide: from 8 to 12 % red oak gains 22.5 x 0.00369 x 4 = 0.33 in at the edge that opens."""
-    text = FRAME.replace("made: frame", "made: slab").replace(", frame: {panel: {kind: flat, stock: thin}}", "")
+    text = FRAME.replace("made: frame", "made: slab").replace(
+        ", frame: {panel: {kind: flat, stock: thin}}", ""
+    )
     found = check_text(text.replace("set: inset,", "set: inset, gap: 1/16,"))
     assert "door.swells" in {f.code for f in found.findings}
     roomy = check_text(text)

@@ -44,9 +44,9 @@ def held(c: Context) -> list[Held]:
     for j in c.piece.joints:
         if j.first not in c.parts or j.second not in c.parts:
             continue
-        near.setdefault(j.first, set()).add(j.second)
-        near.setdefault(j.second, set()).add(j.first)
         if _fast(c, j):
+            near.setdefault(j.first, set()).add(j.second)
+            near.setdefault(j.second, set()).add(j.first)
             mine.setdefault(j.first, []).append((j.second, j))
             mine.setdefault(j.second, []).append((j.first, j))
     out = []
@@ -80,7 +80,7 @@ def _widest(
         for b, two, _ in spots:
             if one == two or b - a < APART * part.size[1]:
                 continue
-            for tie in sorted((near[one] & near[two]) - {part.id}):
+            for tie in sorted((near.get(one, set()) & near.get(two, set())) - {part.id}):
                 rate = strain(part, part.pose.y) - strain(c.parts[tie], part.pose.y)
                 if best is None or abs(rate) * (b - a) > abs(best.rate) * best.span:
                     best = Held(part, (one, two), b - a, rate, j)

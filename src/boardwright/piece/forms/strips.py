@@ -29,6 +29,13 @@ def _rate(wall: Draft, axis: int) -> float:
     return wall.stock.rates[wall.index(axis)]
 
 
+def slot_for(out: SetOut, wall: Draft, axis: int, away: float) -> float:
+    """Length of a slot for a screw so far from the one that is fast [mm]: what a wall moves there, to either side."""
+    m = out.moisture
+    moves = 2 * _rate(wall, axis) * max(m.now - m.driest, m.wettest - m.now)
+    return out.sizer.settled(max(SLOT, moves * away), "up")
+
+
 def shrinking(out: SetOut, walls: Iterable[Draft | None], run: float) -> float:
     """How much shorter a run along the depth gets beside solid walls by the driest time [mm]."""
     rates = [_rate(w, 1) for w in walls if w is not None and w.stock.kind == "wood" and w.index(1) == 1]
@@ -87,12 +94,6 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     pitch = (run - 2 * edge - stagger) / (count - 1)
     head = strip.face(axis, meet.high)
     middle = meet.box.low[2] + up
-    # to either side of the screw, by so much for each mm from the one that is fixed
-    moves = (
-        2
-        * _rate(wall, along)
-        * max(out.moisture.now - out.moisture.driest, out.moisture.wettest - out.moisture.now)
-    )
     ids = []
     for i in range(count):
         at = low + settled(edge + (stagger if shifted else 0.0) + i * pitch)
@@ -107,7 +108,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
                 screw,
                 length,
                 thickness,
-                slot=settled(max(SLOT, moves * i * pitch), "up") if crosses and i else 0.0,
+                slot=slot_for(out, wall, along, i * pitch) if crosses and i else 0.0,
                 slot_axis=along,
                 path=path,
             )
