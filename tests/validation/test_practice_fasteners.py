@@ -15,7 +15,7 @@ title: Cupboard
 units: in
 stock:
   oak: {{wood: oak_white, thickness: 3/4}}
-case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{hinges: {{{keys}}}}}}}}}
+case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{gap: 1/16, hinges: {{{keys}}}}}}}}}
 """
 
 
