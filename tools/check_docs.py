@@ -67,8 +67,8 @@ DIFFER = """## Where published values differ
 - **Legs.** Where all tenons are alike, four tapered legs are one kind. Tenons that pass each other in a leg are unlike,
   and then there are two kinds, mirrored.
 - **Gap of a framed door.** A situation from practice counts both gaps of a door together and finds 0.104 in left in
-  summer. The hinged edge stays where it is: ours leaves about 0.01 in at the free edge. Both say that it opens; ours adds
-  that it hardly clears.
+  summer. The hinged edge stays where it is: ours leaves about 0.01 in at the free edge. Both say that it opens; ours
+  adds that it hardly clears.
 - **Width of a panel.** For a cherry panel in 8 3/4 in from groove to groove a situation from practice cuts 8 9/16; ours
   is 8 7/16. Both keep 1/8 in in each groove and have room when it is wettest; ours leaves more room.
 """

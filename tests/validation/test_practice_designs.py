@@ -183,8 +183,8 @@ YEAR = "wood_moisture: {now: 7, driest: 5, wettest: 12}"
 
 def test_slab_door_and_framed_door_through_the_year() -> None:
     # C29. Opening 16 in, 3/32 in each side: one door 15 13/16 in, each of a pair 7.8594 (0.01 in). The slab jams, the
-    # frame opens. (There both gaps are counted together, 0.104 in left; a hinged edge stays, so ours has 0.01 in left at
-    # the free edge and says that it hardly clears.)
+    # frame opens. (There both gaps are counted together, 0.104 in left; a hinged edge stays, so ours has 0.01 in left
+    # at the free edge and says that it hardly clears.)
     slab = case(DOOR, "{door: {gap: 3/32, made: slab}}", YEAR)
     assert inches(slab, "door.1.slab")[1] == pytest.approx(15.8125, abs=0.01)
     assert [f.severity for f in slab.findings if f.code == "door.swells"] == [Severity.ERROR]
