@@ -72,7 +72,7 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
     clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height, leg_push,
     stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment,
-    drawer_test_pull.
+    drawer_test_pull, usual_door_width, usual_door_height.
 
 The shop (`data/shop.csv`): precision_thickness, precision_rip, precision_crosscut, precision_groove_width,
     precision_groove_depth, precision_groove_place, precision_square, mitre_open, joint_gap_largest,
