@@ -231,13 +231,13 @@ def _rim(a: Vec, b: Vec, c: Vec, d: Vec, rests: bool, notched: bool) -> Contact:
 
 
 def _free(out: SetOut, walls: list[Wall], stock: Stock) -> float:
-    """Room left at each edge in its groove [mm]: a sheet's, or what solid wood swells to the wettest time."""
+    """Room left at each edge in its groove [mm]: a sheet's, and what solid wood swells to the wettest time."""
     figure = out.tables.figure("drawer_bottom_short")
     if stock.kind == "sheet":
         return figure.value
     across = min(abs(walls[0].inner.at + walls[len(walls) // 2].inner.at), 3000.0)
     swell = max(0.0, stock.across * (out.moisture.wettest - out.moisture.now)) * across
-    return float(max(figure.value, swell / 2))
+    return float(figure.value + swell / 2)
 
 
 SCREWED = JointKeys(kind="butt", fasten="screws", glue=True)
