@@ -12,7 +12,7 @@ from boardwright.piece.cuts import Bevel
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.hinge_line import HingeLine
 from boardwright.piece.joints.fastening.spots import LEFT_BEYOND_TIP
-from boardwright.piece.joints.sloping import cut_to, edges_at, frame, side_plane
+from boardwright.piece.joints.sloping import cut_to, cuts_along, edges_at, frame, side_plane
 from boardwright.piece.records import Hardware
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Screw
@@ -99,13 +99,13 @@ def hang(
 def _strips_back(out: SetOut, line: HingeLine, span: tuple[float, float], leaf: float, depth: float) -> None:
     """Cut splines and keys of mitred corners back to the bottom of the gains that are cut over their ends."""
     part = line.moving
-    if part.thickness_axis == line.across:
-        return
     edge = side_plane(part, line.across, not line.from_low)
     for strip in [d for d in out.drafts.values() if d.tilt is not None and d.group == part.group]:
         for cut in [c for c in strip.cuts if isinstance(c, Bevel) and c.holds == part.id]:
             axis, high = strip.axes[cut.side.axis], cut.side.high
-            if _lies_under(line, edges_at(strip, axis, edge), strip, span, leaf):
+            if cuts_along(strip, cut, edge) and _lies_under(
+                line, edges_at(strip, axis, edge), strip, span, leaf
+            ):
                 strip.cuts.remove(cut)
                 cut_to(strip, axis, high, edge.beyond(-depth), part.id)
 

@@ -165,9 +165,7 @@ def why_no_corner(first: Draft, second: Draft, meet: Meeting, what: str) -> str:
 
 
 def _end_is_free(first: Draft, second: Draft, meet: Meeting) -> bool:
-    """Whether the end of the second can be cut for the first: it stands in nothing yet, or in boards beside the first
-    by joints of the same sort, as under a front and a rear rail.
-    """
+    """Whether the end of the second stands in nothing yet, or in boards beside the first by joints of this sort."""
     side = (meet.axis, not meet.high)
     grown = second.grown.get(side, 0.0)
     end = second.side(*side)
