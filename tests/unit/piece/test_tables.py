@@ -253,6 +253,31 @@ def test_a_round_top_is_a_circle_or_an_ellipse(width: float, depth: float, over:
     assert 0.98 < inside <= 1 + 1e-9
 
 
+@pytest.mark.parametrize("held", ["pinned: true", "drawbore: 1/32"])
+@pytest.mark.parametrize("height", ["2 1/4", "3 1/2", "5"])
+def test_pegs_of_two_aprons_pass_each_other_in_a_leg(height: str, held: str) -> None:
+    """Pegs that cross keep wood between them; those of one tenon lie inside it (common practice)."""
+    aprons = f"{{height: {height}, joint: {{kind: mortise_tenon, {held}}}}}"
+    piece = piece_of(
+        HEAD + f"table: {{width: 40, depth: 20, height: 29, aprons: {aprons}}}",
+        allow=("strength.joint", "fastener.meet") if height == "2 1/4" else ("strength.joint",),
+    )
+    pegs = [f for f in piece.fasteners if f.kind == "peg" and f.held == "table.leg.front.left"]
+    assert {abs(round(f.direction[0])) for f in pegs} == {0, 1}
+    if height == "2 1/4":  # one peg each way, in a tenon too low for two heights: told, not hidden
+        return
+    for one in pegs:
+        for two in pegs:
+            if abs(one.direction[0]) > abs(two.direction[0]):
+                assert abs(one.at[2] - two.at[2]) >= (one.diameter + two.diameter) / 2 + IN / 8 - 0.1
+
+
+def test_a_bridle_takes_no_leg_from_two_sides() -> None:
+    assert set(codes(HEAD + "table: {width: 40, depth: 20, height: 29, aprons: {joint: bridle}}")) == {
+        "table.joint"
+    }
+
+
 def test_drawers_run_between_the_rails_of_the_apron() -> None:
     piece = piece_of(
         HEAD + "table: {width: 44, depth: 20, height: 29, aprons: {drawers: {count: 2}}}",

@@ -9,6 +9,7 @@ from boardwright.piece.forms.drawer import drawer
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.fillers import with_fillers
 from boardwright.piece.forms.fronts import front, slides_only
+from boardwright.piece.forms.lid_well import lifts_out, well
 from boardwright.piece.forms.pin_shelves import pin_shelves
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
@@ -36,12 +37,15 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         )
         return
     kind = asked[0] if asked else "open"
-    if region.under_lid and kind in RUNNING:
+    lifted = kind in ("tray", "trays") and lifts_out(out, room, region.path)
+    if region.under_lid and kind in RUNNING and not lifted:
         _no_well(out, region, kind)
         return
     behind = front(out, region, room)
     if behind is None:
         return
+    if region.under_lid and lifted:
+        behind = well(out, behind)
     region = with_fillers(out, behind) if behind.way is not None and slides_only(room) else behind
     out.spaces.append(Space(region.path, region.box, kind, out.design.place(region.path)))
     if room.rows is not None:
@@ -63,7 +67,7 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
 
 
 def _no_well(out: SetOut, region: Region, kind: str) -> None:
-    well = out.tables.figure("lid_rail")
+    figure = out.tables.figure("lid_rail")
     out.find(
         "case.lid-no-well",
         f"`{region.path}` lies right under the lid, where no drawer or tray runs",
@@ -72,7 +76,8 @@ def _no_well(out: SetOut, region: Region, kind: str) -> None:
         expected="an open well under the lid, which leaves room for its rail and stay",
         source="common practice",
         remedy="part the inside into rows: on top a well with `panel: fixed` before it, "
-        f"at least {out.up(well.value)} high, and the {kind} below",
+        f"at least {out.up(figure.value)} high, and the {kind} below"
+        + (", or let the trays be lifted out (`lift_out: true`)" if "tray" in kind else ""),
     )
 
 

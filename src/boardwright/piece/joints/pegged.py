@@ -15,7 +15,7 @@ TWO_FROM = 63.5
 """A tenon so wide has two pegs [mm]: 2 1/2 in, common practice."""
 TWO = ((0.25, 0.75), (0.5,), (0.2,), (0.8,))
 ONE = ((0.5,), (0.25,), (0.75,))
-"""Where pegs lie in a tenon, in shares of its width: the first that is clear of pegs from the side (common practice)."""
+"""Where pegs lie in a tenon, as shares of its width: the first that is clear of other pegs (common practice)."""
 APART = 3.2
 """Wood between two pegs that cross in a leg [mm]: 1/8 in, common practice."""
 LEAST_LENGTH = 2.5

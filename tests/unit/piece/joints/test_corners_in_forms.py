@@ -233,3 +233,17 @@ def test_rails_over_the_ends_of_sides(kind: str, bottom: str, back: str, units: 
     front, rear = rail.box.high[1], piece.part("case.top.rear").box.low[1]
     between = manifold_box((side.box.low[0], front, rail.box.low[2]), (side.box.high[0], rear, 1e4))
     assert float((part_solid(side) ^ between).volume()) < 1e-3
+
+
+@pytest.mark.parametrize(("units", "thick"), [("in", "3/4"), ("mm", "20")])
+@pytest.mark.parametrize("back", ["none", "rabbet", "groove", "surface"])
+@pytest.mark.parametrize("how", ["none", "spline", "keys", "dowels"])
+def test_mitred_cases_with_every_back(how: str, back: str, units: str, thick: str) -> None:
+    """A spline in a corner of the case ends before the back."""
+    kind = f"{{kind: mitre, with: {how}}}"
+    text = RAILS.format(units=units, thick=thick, top=kind, bottom="full", back=back)
+    sound(
+        check_text(
+            text.replace("kind: rails", "kind: full").replace("through: top_and_bottom", "through: sides")
+        )
+    )
