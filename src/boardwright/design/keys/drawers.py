@@ -242,7 +242,7 @@ class DrawerStack(Keys):
         "height of each opening instead of `grow`", "openings of one height, or as `grow` says"
     )
     between: Literal["none", "rail", "web_frame", "shelf"] | None = optional(
-        "what parts two openings", "`none` (common practice)"
+        "what parts two openings", "`none`; under drawers with a centre guide `web_frame` (common practice)"
     )
     dust: bool | None = optional("web frames with a dust panel", "`false`: open frames")
     drawer: Drawer | None = optional("keys for the drawers of this stack", "as the top key `drawers` says")

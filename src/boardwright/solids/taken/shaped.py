@@ -12,7 +12,8 @@ FAR = 10.0
 
 
 HAIR = 0.001
-"""A curve that touches its side in its middle is cut so much deeper: a solid cannot end in a line of no width [mm]."""
+"""Half a circle or ellipse that touches its side in its middle is cut so much deeper: a solid cannot end in a line of
+no width [mm]."""
 
 
 def bevel(cut: Bevel, size: Vec) -> list[Body]:
@@ -106,7 +107,8 @@ def curve(cut: Curve, size: Vec) -> list[Body]:
         line.append((start, cut.points[0][1]))
     low = len(line)
     line += curve_line(cut.shape, cut.points)
-    if cut.shape in ("arc", "ellipse") and cut.points[1][1] < HAIR:
+    half = cut.shape == "ellipse" or (cut.shape == "arc" and cut.points[0][1] > (last - first) / 2 - HAIR)
+    if half and cut.points[1][1] < HAIR:
         line = [line[0], *((x, d + HAIR) for x, d in line[1:])]
     if end > last:
         line.append((end, line[-1][1]))
