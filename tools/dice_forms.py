@@ -196,6 +196,16 @@ PLACED = (
         {"x": {"against": "first.right"}, "y": {"flush": "first.front"}, "z": {"flush": "first.under"}},
     ),
 )
+SUITS = (
+    ENDS,
+    ("butt", "rabbet", "double_rabbet", "mitre", "dovetail", "half_blind", "finger", "tongue"),
+    ENDS,
+    ("edge", "butt"),
+    ("butt", "mortise_tenon", "half_lap", "bridle", "mitre"),
+    ("half_lap",),
+    ("butt", "mortise_tenon"),
+)
+"""Joints that a maker would think of at each of these places."""
 TURNED = ({"x": "x", "y": "y", "z": "z"}, {"x": "y", "y": "z", "z": "x"}, {"x": "z", "y": "x", "z": "y"})
 SIDES = {"left": "x", "right": "x", "front": "y", "rear": "y", "under": "z", "top": "z"}
 LOW = {"x": "left", "y": "front", "z": "under"}
@@ -223,7 +233,8 @@ def pair(d: Dice, kinds: tuple[str, ...]) -> Mapping:
         "across": turned[across],
         "place": {turned[axis]: _turned(keys, turned) for axis, keys in place.items()},
     }
-    made = joint(d, d.one(*kinds))
+    which = PLACED.index((along, across, place))
+    made = joint(d, d.one(*kinds) if d.chance(0.25) else d.one(*SUITS[which]))
     return {
         "parts": {"first": first, "second": second},
         "joints": [
