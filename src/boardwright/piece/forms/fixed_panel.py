@@ -11,9 +11,6 @@ from boardwright.piece.setout import SetOut
 
 GLUED = JointKeys(kind="butt", fasten="none", glue=True)
 
-LEAST_OVER = 2.4
-"""Room over a panel of solid wood, at least, so that it is seen to be meant [mm]: 3/32 in, common practice."""
-
 
 def fixed_panel(out: SetOut, region: Region, keys: FixedPanel, path: str) -> float:
     """Put the board in; gives how far it reaches into the space from its front [mm].
@@ -35,7 +32,6 @@ def fixed_panel(out: SetOut, region: Region, keys: FixedPanel, path: str) -> flo
         )
         return 0.0
     over = out.sizer.settled(box.size(2) * swelling(out, stock), "up")
-    over = max(over, out.sizer.settled(LEAST_OVER, "up")) if over else over
     if over:
         out.sizer.explain(
             f"{region.name}.panel.over",

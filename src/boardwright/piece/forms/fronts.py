@@ -16,6 +16,8 @@ from boardwright.piece.forms.pulls import PROUD
 from boardwright.piece.forms.region import Region
 from boardwright.piece.setout import SetOut
 
+SEEN = 2.4
+"""A filler that does not reach the face frame stands at least so far behind it: a gap that is meant [mm]."""
 FRONTS = ("door", "doors", "panel")
 
 
@@ -65,7 +67,8 @@ def front(out: SetOut, region: Region, room: Room) -> Region | None:
 def _behind(out: SetOut, region: Region, y: float) -> Region:
     """A space whose fillers start behind the doors before it, which reach back to `y` [mm]."""
     low, high = region.box.low, region.box.high
-    back = out.sizer.settled(max(y - low[1], 0.0), "up")
+    back = max(y - low[1], 0.0)
+    back = out.sizer.settled(max(back, SEEN), "up") if back > 1e-6 else 0.0
     return replace(region, box=Box((low[0], low[1] + back, low[2]), high))
 
 
