@@ -34,6 +34,8 @@ TOUCHES = 0.9
 MEETS = 0.5
 """How far a hole may lie from its fellow and still take the screw or dowel, and how far a cut may lie elsewhere
 without being seen [mm]: common practice."""
+TRIMMED = ("spline", "key")
+"""Strips that are cut off at their ends only once they are glued in: they cannot be turned wrong."""
 SQUARE_CUTS = (Groove, Rabbet, Notch, Mortise, Tenon, Fingers, Hole)
 """Cuts that the box around them tells."""
 
@@ -70,7 +72,8 @@ def wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
 def _wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
     kinds: dict[str, list[Part]] = {}
     for p in piece.parts:
-        kinds.setdefault(p.letter or p.id, []).append(p)
+        if p.name not in TRIMMED:
+            kinds.setdefault(p.letter or p.id, []).append(p)
     place = _Place.of(piece)
     out = []
     for letter, parts in kinds.items():

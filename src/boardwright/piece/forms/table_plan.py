@@ -11,6 +11,7 @@ from boardwright.formulas.movement import change_of_size
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
 
+ROOT = 2**0.5
 LEAST, LARGEST = 100.0, 6000.0
 LEAST_BETWEEN = 60.0
 """Least room between two legs [mm]: 2 3/8 in, common practice."""
@@ -40,6 +41,7 @@ class TablePlan:
         splay: to the ends; to the front, in the plane of the end frame [degrees]. taper: or None.
         apron: height. apron_stock: what it is made of. setback: behind the outer face of the legs.
         swells, shrinks: what half the top grows and loses across its grain over the year.
+        round: the top is a circle or an ellipse.
     """
 
     top: Box | None
@@ -54,6 +56,7 @@ class TablePlan:
     setback: float
     swells: float
     shrinks: float
+    round: bool = False
 
     @property
     def grain(self) -> int:
@@ -110,7 +113,10 @@ def plan_table(out: SetOut, keys: TableKeys) -> TablePlan | None:
     out.sizer.explain(
         "table.legs.height", high, f"{out.text(height)} less {out.text(t)} of the top", "settled down"
     )
-    over = _overhangs(out, keys) if t else (0.0, 0.0, 0.0, 0.0)
+    rounded = t > 0 and _rounded(out, keys)
+    over = (0.0, 0.0, 0.0, 0.0)
+    if t:
+        over = _round_overhangs(out, keys, width, depth) if rounded else _overhangs(out, keys)
     inner = (
         settled(width - over[0] - over[1] - 2 * leg[0], "down"),
         settled(depth - over[2] - over[3] - 2 * leg[1], "down"),
@@ -148,7 +154,19 @@ def plan_table(out: SetOut, keys: TableKeys) -> TablePlan | None:
     shrinks = max(0.0, -change_of_size(half, top_stock.across, m.now, m.driest)) if solid else 0.0
     box = Box((0.0, 0.0, high), (width, depth, high + t)) if t else None
     return TablePlan(
-        box, top_stock, frame, leg, leg_stock, splay, taper, apron, apron_stock, setback, swells, shrinks
+        box,
+        top_stock,
+        frame,
+        leg,
+        leg_stock,
+        splay,
+        taper,
+        apron,
+        apron_stock,
+        setback,
+        swells,
+        shrinks,
+        rounded,
     )
 
 
@@ -227,6 +245,49 @@ def _overhangs(out: SetOut, keys: TableKeys) -> tuple[float, float, float, float
                 source=figure.reason,
             )
         )
+    return (found[0], found[1], found[2], found[3])
+
+
+def _rounded(out: SetOut, keys: TableKeys) -> bool:
+    shape = keys.top.shape if keys.top else None
+    path = "table.top.shape"
+    return out.sizer.choose(path, shape, "straight", "four straight sides", path) == "round"
+
+
+def _round_overhangs(
+    out: SetOut, keys: TableKeys, width: float, depth: float
+) -> tuple[float, float, float, float]:
+    """What a round top reaches beyond the frame of the legs, whose corners stand on a curve inside its edge [mm]."""
+    top, figure = keys.top, out.tables.figure("table_overhang")
+    for side in ("left", "right", "front", "rear"):
+        if top is not None and getattr(top, side) is not None:
+            out.find(
+                "table.joint",
+                "a round top reaches beyond the corners of the legs alike all round",
+                f"table.top.{side}",
+                found=f"`{side}`",
+                expected="`overhang` alone",
+                source="common practice",
+                remedy="leave it out",
+            )
+    over = out.sizer.size(
+        "table.top.overhang",
+        [("table.top.overhang", top.overhang if top else None)],
+        figure.value,
+        rule="overhang of a round top beyond the corners of the legs",
+        source=figure.reason,
+    )
+    found = []
+    for whole in (width, depth):
+        inset = out.sizer.settled((whole - (whole - 2 * over) / ROOT) / 2, "up")
+        found += [inset, inset]
+    out.sizer.explain(
+        "table.top.inset",
+        found[0],
+        f"({out.text(width)} less ({out.text(width)} less 2 × {out.text(over)}) / √2) / 2",
+        "outer faces of the legs behind the edge of a round top: their corners stand on a curve inside it",
+        "closed form: the rectangle of the same proportions in an ellipse",
+    )
     return (found[0], found[1], found[2], found[3])
 
 
