@@ -14,12 +14,11 @@ from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.pipeline import check_text
 from boardwright.stock.clear import clear_pieces, halves, overlap
 from boardwright.stock.instance import Instance, Item, StockSize
-from boardwright.stock.on_rack import OnRack, joined, serves, usable, with_rack
+from boardwright.stock.on_rack import serves, usable
 from boardwright.stock.rack_bound import rack_bound
 from boardwright.stock.rack_words import defects_in
 from boardwright.stock.records import Result
 from boardwright.stock.run import run_stock, shop_choices
-from boardwright.stock.sheets import lay_out_sheets
 
 KERF = 3.0
 
@@ -248,32 +247,7 @@ def test_the_same_rack_gives_the_same_plan() -> None:
     assert one.value == other.value
 
 
-# ---- the joined board is checked
-
-
-def _question() -> tuple[Instance, tuple[OnRack, ...]]:
-    piece = RackPiece("S1", "sheet", "mdf", 19.0, 1000.0, 400.0, defects=(Defect(450, 150, 100, 100),))
-    rack = usable([piece], (10.0, 10.0), (100.0, 100.0), KERF)
-    instance = Instance((Item("p", 300.0, 180.0, 4),), (StockSize("new", 2440.0, 1220.0, None, 3.0),), KERF)
-    return with_rack(instance, rack), rack
-
-
-def test_clear_pieces_become_one_board_again() -> None:
-    instance, rack = _question()
-    answer, faults = joined(instance, lay_out_sheets(instance, effort=0.05), rack)
-    assert faults == []
-    assert [b.stock_id for b in answer.bins] == ["rack S1"]
-    assert len(answer.bins[0].placed) == 4
-    assert answer.bins_bound == 1
-    assert answer.lower_bound <= answer.cost
-
-
-def test_a_part_moved_onto_the_knot_is_found() -> None:
-    instance, rack = _question()
-    knotted = replace(rack[0].piece, defects=(Defect(20, 20, 50, 50),))  # where a part lies now
-    false = (replace(rack[0], piece=knotted),)
-    _, faults = joined(instance, lay_out_sheets(instance, effort=0.05), false)
-    assert any("lies on a defect" in f for f in faults)
+# ---- the bound
 
 
 def test_the_bound_counts_how_few_there_are() -> None:
