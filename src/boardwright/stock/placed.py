@@ -17,6 +17,9 @@ Guide = tuple[float, float]
 UNBOUND = 1 << 60
 LEVEL_WORK = 400_000
 """Children that are tried, roughly, between two looks at `stop`."""
+import os
+GATHERED = int(os.environ.get("GATHERED", "2"))
+"""Nodes that are gathered for a level, for each that is kept: many are covered by others."""
 BANK_ENTRIES = 120_000_000
 """Most entries of the table of steps: it bounds the width."""
 
@@ -248,6 +251,7 @@ class PlacedBeams:
         from boardwright.stock.kernels.places import FRONTIER, STEP, Bank
 
         chains, rooms = self.arrays.chains, len(self.instance.stocks)
+        most = GATHERED * width
         bank = Bank(
             np.zeros((2, width, FRONTIER), np.int64),
             np.zeros((2, width, len(chains)), np.int16),
@@ -255,12 +259,16 @@ class PlacedBeams:
             np.zeros((2, width), np.float64),
             np.zeros((2, width), np.float64),
             np.zeros((2, width), np.uint64),
-            np.zeros(width, np.float64),
-            np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER), np.int64),
-            np.zeros((width, STEP), np.int64),
-            np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
+            np.zeros(most, np.float64),
+            np.zeros(most, np.int64),
+            np.zeros((most, FRONTIER), np.int64),
+            np.zeros((most, STEP), np.int64),
+            np.zeros(1 << (4 * most - 1).bit_length(), np.uint64),
             np.zeros((self.total, width, STEP), np.int64),
+            np.zeros(most, np.uint64),
+            np.zeros(1 << (2 * width - 1).bit_length(), np.int64),
+            np.zeros(most, np.int64),
+            np.zeros(width, np.int64),
         )
         bank.left[0, 0] = chains[:, 1]
         return bank

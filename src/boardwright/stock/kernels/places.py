@@ -84,6 +84,9 @@ class Bank(NamedTuple):
 
     Attributes:
         left: parts of each chain that are still to be placed.
+        group: code of the set of parts (and stocks) of the nodes that are gathered.
+        head, following: of nodes with one group, the last that was kept, by a hash of the group, and the one before.
+        kept: where the nodes that are kept stand.
     """
 
     frontier: np.ndarray
@@ -98,6 +101,10 @@ class Bank(NamedTuple):
     origin: np.ndarray
     seen: np.ndarray
     trace: np.ndarray
+    group: np.ndarray
+    head: np.ndarray
+    following: np.ndarray
+    kept: np.ndarray
 
 
 @njit(cache=True, forceinline=True)
@@ -311,15 +318,65 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     return p, at_b, section, end, strip, top, lifted
 
 
+@njit(cache=True, forceinline=True)
+def _used_at(row, b):
+    """How far a frontier takes a stock (a) at a height (b)."""
+    if b < row[STRIP]:
+        return row[END]
+    return row[REACH] if b < row[TOP] else row[SECTION]
+
+
+@njit(cache=True, forceinline=True)
+def _covers(q, one, two):
+    """Whether whatever can follow a frontier with the same parts can follow another, as far as areas say."""
+    if one[ROOM] != two[ROOM]:
+        return one[ROOM] < two[ROOM]
+    if one[END] > two[END] or one[SECTION] > two[SECTION] or one[LIFTED] > two[LIFTED]:
+        return False
+    if _used_at(one, 0) > _used_at(two, 0) or _used_at(one, two[STRIP]) > _used_at(two, two[STRIP]):
+        return False
+    return two[TOP] >= q.rooms[two[ROOM], 1] or _used_at(one, two[TOP]) <= two[SECTION]
+
+
 @njit(cache=True)
-def _settle(q, bank, level, held):
-    """Write the gathered nodes as the next level."""
+def _choose(q, bank, held, width):
+    """The most promising nodes of those gathered, without those that another covers; how many there are."""
+    order = np.argsort(bank.heap_key[:held], kind="mergesort")
+    bank.head[:] = -1
+    mask = np.uint64(bank.head.shape[0] - 1)
+    count = 0
+    for n in range(held):
+        slot = bank.heap_slot[order[n]]
+        group = bank.group[slot]
+        place = (group ^ (group >> np.uint64(31))) & mask
+        other = bank.head[place]
+        covered = False
+        while other >= 0:
+            if bank.group[other] == group and _covers(q, bank.fresh[other], bank.fresh[slot]):
+                covered = True
+                break
+            other = bank.following[other]
+        if covered:
+            continue
+        bank.following[slot] = bank.head[place]
+        bank.head[place] = slot
+        bank.kept[count] = slot
+        count += 1
+        if count == width:
+            break
+    return count
+
+
+@njit(cache=True)
+def _settle(q, bank, level, count):
+    """Write the nodes that are kept as the next level."""
     now, then = level % 2, (level + 1) % 2
-    for j in range(held):
-        step = bank.origin[j]
+    for j in range(count):
+        n = bank.kept[j]
+        step = bank.origin[n]
         i, kind = step[PARENT], step[KIND]
         item = q.ways[step[WAY], 0]
-        bank.frontier[then, j] = bank.fresh[j]
+        bank.frontier[then, j] = bank.fresh[n]
         bank.left[then, j] = bank.left[now, i]
         bank.left[then, j, step[CHAIN]] -= 1
         bank.used[then, j] = bank.used[now, i]
@@ -330,7 +387,8 @@ def _settle(q, bank, level, held):
         if kind >= NEW_STOCK:
             room = kind - NEW_STOCK
             bank.used[then, j, room] += 1
-            bank.code[then, j] += q.codes[q.areas.shape[0] + room]
+            if not q.rules.in_order:
+                bank.code[then, j] += q.codes[q.areas.shape[0] + room]
             if level > 0:
                 bank.paid[then, j] += q.costs[bank.frontier[now, i, ROOM]]
         bank.trace[level, j] = step
@@ -352,6 +410,7 @@ def replay(q, bank, steps):
         row[LIFTED] = 1 if above or (kind == IN_STRIP and bank.frontier[now, 0, LIFTED] > 0) else 0
         bank.origin[0] = step
         bank.origin[0, PARENT] = 0
+        bank.kept[0] = 0
         _settle(q, bank, level, 1)
 
 
@@ -365,6 +424,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
     """
     rate = whole[0] / whole[1]
     tried = 0
+    most = bank.heap_key.shape[0]
     while level < last:
         now = level % 2
         held = 0
@@ -416,7 +476,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                             key = (guide[0] + 1 - rate * area / least) * large
                             if least + whole[0] - rate * area > limit:
                                 continue
-                            if held == width and key >= bank.heap_key[0]:
+                            if held == most and key >= bank.heap_key[0]:
                                 fits = True
                                 continue
                             for lift in range(2 + q.first_defect[room + 1] - q.first_defect[room]):
@@ -431,16 +491,17 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 if behind + whole[0] - rate * area > limit:
                                     continue
                                 key = (guide[0] + 1 - rate * area / behind) * large
-                                if held == width and key >= bank.heap_key[0]:
+                                if held == most and key >= bank.heap_key[0]:
                                     continue
-                                code = bank.code[now, i] + q.codes[item]
-                                if kind >= NEW_STOCK:
-                                    code += q.codes[q.areas.shape[0] + room]
-                                code = _mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
-                                slot = _place(bank, held, width, key, code)
+                                group = bank.code[now, i] + q.codes[item]
+                                if kind >= NEW_STOCK and not q.rules.in_order:
+                                    group += q.codes[q.areas.shape[0] + room]
+                                code = _mixed(group, section, end, strip, top, p + a, 2 * room + lifted)
+                                slot = _place(bank, held, most, key, code)
                                 if slot < 0:
                                     continue
-                                held = max(held, slot + 1) if held < width else held
+                                held = max(held, slot + 1) if held < most else held
+                                bank.group[slot] = group
                                 row = bank.fresh[slot]
                                 row[0], row[1], row[2], row[3], row[4] = section, end, strip, top, p + a
                                 row[5], row[6] = room, lifted
@@ -449,7 +510,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 step[4], step[5], step[6], step[7] = at_b, top, end, c
         if held == 0:
             return level, alive, False, tried
-        _settle(q, bank, level, held)
-        alive = held
+        alive = _choose(q, bank, held, width)
+        _settle(q, bank, level, alive)
         level += 1
     return level, alive, True, tried
