@@ -28,10 +28,10 @@ PLACED_WORK = 40_000_000
 """Children that are tried at effort 1, roughly."""
 NARROW, WIDE = 8, 128
 """Width of the first beams, and of the widest before beginnings of layouts are kept."""
-GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
-"""For the first beams: added to the share of waste, power of the mean area."""
-SHARES = (0.0, 0.0, 0.02, 0.1)
-"""What may be added to the share of waste in later guides."""
+GUIDES: tuple[Guide, ...] = (
+    (0.0, 0.5, 0.1, 0.02, 0.1, 0.5),
+    (0.0, 0.8, 0.1, 0.02, 0.1, 0.1),
+)
 WIDER, WIDEST = 256, 4096
 """Width of the next beams, twice as wide each time; then from the beginning."""
 LATER = 2
@@ -106,16 +106,28 @@ def _search(
     while found.going():
         width = WIDER if width > WIDEST else width
         before = found.left
-        found.run(random.randrange(len(beams)), width, (random.choice(SHARES), random.uniform(0.5, 1.0)))
+        found.run(random.randrange(len(beams)), width, _guide(random))
         least = before - (1 + LATER) * (before - found.left)
         while found.going() and found.left > least:
             kept = random.choice(found.kept)
             steps = kept.layout.steps
-            guide = (random.choice(SHARES), random.random())
+            guide = _guide(random)
             begun = round(width * random.uniform(0.25, 1.0))
             found.run(kept.way, begun, guide, steps[: random.randrange(len(steps))])
         width *= 2
     return found.best, found.tried
+
+
+def _guide(random: Random) -> Guide:
+    """A guide near those that do well."""
+    return (
+        0.0,
+        random.uniform(0.3, 0.9),
+        random.choice((0.05, 0.1, 0.2)),
+        0.02,
+        random.choice((0.1, 0.3)),
+        random.choice((0.1, 0.5)),
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from boardwright.stock.instance import Axis, Instance, Limits, StockSize
 from boardwright.stock.scaled import layings, roomy
 from boardwright.stock.units import to_units
 
-Guide = tuple[float, float]
+Guide = tuple[float, float, float, float, float, float]
 UNBOUND = 1 << 60
 LEVEL_WORK = 400_000
 """Children that are tried, roughly, between two looks at `stop`."""
@@ -151,6 +151,9 @@ class PlacedBeams:
                 self.turned.append(w[2])
             first_way.append(len(ways))
         areas = [float(way[0][0] // step) * (way[0][1] // step) if way else 0.0 for way in sizes]
+        sides = [
+            [min((w[o] // step for w in way), default=UNBOUND) for o in self.order] for way in sizes
+        ]
         sheets = [
             (r[self.order[0]] // step, r[self.order[1]] // step, self.total if s.count is None else s.count)
             for r, s in zip(rooms, instance.stocks, strict=True)
@@ -169,6 +172,7 @@ class PlacedBeams:
             np.array(first_way, np.int64),
             np.array(ways, np.int64),
             np.array(areas, np.float64),
+            np.array(sides, np.int64).reshape(-1, 2),
             np.array(sheets, np.int64),
             np.array(flat, np.int64).reshape(-1, 4),
             first_defect.astype(np.int64),

@@ -23,6 +23,7 @@ STEP = 8
 """Entries of a step: parent, way to lay the part, kind, place of the part, top of the strip, end of the section, the
 chain that it is taken from."""
 IN_STRIP, NEW_STRIP, NEW_SECTION, NEW_STOCK = range(4)
+UNBOUND = 1 << 60
 TRIES = 12
 """Most places that are tried for one part or one cut."""
 
@@ -58,6 +59,7 @@ class Places(NamedTuple):
         first_way: of each item, its first way to lie, and the end of the last item's.
         ways: item, a, b of each way.
         areas: of the items.
+        sides: least a and least b of each item.
         rooms: a, b, count of each stock.
         defects: a0, b0, a1, b1, stock by stock.
         first_defect: of each stock, and the end of the last stock's.
@@ -71,6 +73,7 @@ class Places(NamedTuple):
     first_way: np.ndarray
     ways: np.ndarray
     areas: np.ndarray
+    sides: np.ndarray
     rooms: np.ndarray
     defects: np.ndarray
     first_defect: np.ndarray
@@ -319,6 +322,22 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
 
 
 @njit(cache=True, forceinline=True)
+def _least(q, left, side):
+    """Least side of the parts that come next, the least but one, and whose chain the least is of."""
+    first, second, chain = UNBOUND, UNBOUND, -1
+    for c in range(q.chains.shape[0]):
+        if left[c] == 0:
+            continue
+        item = q.queue[q.chains[c, 0] + q.chains[c, 1] - left[c]]
+        x = q.sides[item, side - 1]
+        if x < first:
+            first, second, chain = x, first, c
+        elif x < second:
+            second = x
+    return first, second, chain
+
+
+@njit(cache=True, forceinline=True)
 def _used_at(row, b):
     """How far a frontier takes a stock (a) at a height (b)."""
     if b < row[STRIP]:
@@ -434,6 +453,8 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
             in_hand = bank.frontier[now, i, ROOM] if level > 0 else -1
             fits = False
             following = 0
+            least_a = _least(q, bank.left[now, i], 1)
+            least_b = _least(q, bank.left[now, i], 2)
             for opening in range(2):
                 if (opening == 1 and fits) or (opening == 0 and level == 0):
                     continue
@@ -455,6 +476,11 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                     item = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c]]
                     area = bank.placed[now, i] + q.areas[item]
                     large = (parts / area) ** guide[1]
+                    next_a = least_a[0] if least_a[2] != c else least_a[1]
+                    next_b = least_b[0] if least_b[2] != c else least_b[1]
+                    if bank.left[now, i, c] > 1:
+                        after = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c] + 1]
+                        next_a, next_b = min(next_a, q.sides[after, 0]), min(next_b, q.sides[after, 1])
                     for way in range(q.first_way[item], q.first_way[item + 1]):
                         a, b = q.ways[way, 1], q.ways[way, 2]
                         for kind in range(first, stop):
@@ -487,10 +513,15 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                     continue
                                 fits = True
                                 behind = float(end - section) * strip + float(p + a - section) * (top - strip)
+                                open_strip = float(end - p - a) * (top - strip)
+                                open_section = float(end - section) * (wide - top)
                                 behind = base + dear[room] * behind
                                 if behind + whole[0] - rate * area > limit:
                                     continue
-                                key = (guide[0] + 1 - rate * area / behind) * large
+                                strip_share = guide[2] if next_a <= end - p - a else guide[4]
+                                section_share = guide[3] if next_b <= q.rooms[room, 1] - top else guide[5]
+                                more = dear[room] * (strip_share * open_strip + section_share * open_section)
+                                key = (guide[0] + 1 - rate * area / (behind + more)) * large
                                 if held == most and key >= bank.heap_key[0]:
                                     continue
                                 group = bank.code[now, i] + q.codes[item]
