@@ -230,6 +230,8 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
                     continue
             if top < q.rooms[room, 1] and _hit(q, room, section, top - k, x - k, top) >= 0:
                 return -1
+        if x == end and kind < NEW_SECTION:
+            return x
         moved = False
         depth, i = level - 1, node
         inside = kind == IN_STRIP
@@ -335,6 +337,15 @@ def _least(q, left, side):
         elif x < second:
             second = x
     return first, second, chain
+
+
+@njit(cache=True, forceinline=True)
+def _behind(section, end, strip, top, reach, wide, next_a, next_b, guide):
+    """Area of a stock that is used from the start of the section, and what the guide adds for what is open."""
+    used = float(end - section) * strip + float(reach - section) * (top - strip)
+    in_strip = guide[2] if next_a <= end - reach else guide[4]
+    above = guide[3] if next_b <= wide - top else guide[5]
+    return used, in_strip * float(end - reach) * (top - strip) + above * float(end - section) * (wide - top)
 
 
 @njit(cache=True, forceinline=True)
@@ -496,32 +507,34 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                             if section + a > q.rooms[room, 0] or strip + b > q.rooms[room, 1]:
                                 continue
                             base = paid + dear[room] * section * wide
-                            least = float(max(end, reach + a) - section) * strip
-                            least += float(reach + a - section) * max(top - strip, b)
-                            least = base + dear[room] * least
-                            key = (guide[0] + 1 - rate * area / least) * large
-                            if least + whole[0] - rate * area > limit:
+                            behind, open_ = _behind(
+                                section, max(end, reach + a), strip, max(top, strip + b), reach + a, wide,
+                                next_a, next_b, guide,
+                            )
+                            if base + dear[room] * behind + whole[0] - rate * area > limit:
                                 continue
-                            if held == most and key >= bank.heap_key[0]:
+                            seen_as = base + dear[room] * (behind + open_)
+                            if held == most and (guide[0] + 1 - rate * area / seen_as) * large >= bank.heap_key[0]:
                                 fits = True
                                 continue
-                            for lift in range(2 + q.first_defect[room + 1] - q.first_defect[room]):
+                            lifts = 1
+                            k = q.rules.kerf
+                            if _hit(q, room, reach, strip, reach + a - k, strip + b - k) >= 0:
+                                lifts = 2 + q.first_defect[room + 1] - q.first_defect[room]
+                            for lift in range(lifts):
                                 tried += 1
                                 found = _attempt(q, bank, level, i, kind, room, a, b, lift)
                                 p, at_b, section, end, strip, top, lifted = found
                                 if p < 0:
                                     continue
                                 fits = True
-                                behind = float(end - section) * strip + float(p + a - section) * (top - strip)
-                                open_strip = float(end - p - a) * (top - strip)
-                                open_section = float(end - section) * (wide - top)
-                                behind = base + dear[room] * behind
-                                if behind + whole[0] - rate * area > limit:
+                                behind, open_ = _behind(
+                                    section, end, strip, top, p + a, wide, next_a, next_b, guide
+                                )
+                                if base + dear[room] * behind + whole[0] - rate * area > limit:
                                     continue
-                                strip_share = guide[2] if next_a <= end - p - a else guide[4]
-                                section_share = guide[3] if next_b <= q.rooms[room, 1] - top else guide[5]
-                                more = dear[room] * (strip_share * open_strip + section_share * open_section)
-                                key = (guide[0] + 1 - rate * area / (behind + more)) * large
+                                seen_as = base + dear[room] * (behind + open_)
+                                key = (guide[0] + 1 - rate * area / seen_as) * large
                                 if held == most and key >= bank.heap_key[0]:
                                     continue
                                 group = bank.code[now, i] + q.codes[item]
