@@ -26,15 +26,15 @@ from boardwright.stock.units import to_units
 
 PLACED_WORK = 40_000_000
 """Children that are tried at effort 1, roughly."""
-NARROW, WIDE = 8, 128
+NARROW, WIDE = 8, 512
 """Width of the first beams, and of the widest before beginnings of layouts are kept."""
 GUIDES: tuple[Guide, ...] = (
     (0.0, 0.5, 0.1, 0.02, 0.1, 0.5),
     (0.0, 0.8, 0.1, 0.02, 0.1, 0.1),
 )
-WIDER, WIDEST = 256, 4096
+WIDER, WIDEST = 1024, 32768
 """Width of the next beams, twice as wide each time; then from the beginning."""
-LATER = 2
+LATER = 0.5
 """Work of beams that begin with parts of good layouts, for each beam that begins with nothing."""
 KEPT = 4
 """Layouts that are kept to begin others with."""
@@ -102,6 +102,7 @@ def _search(
             for way in range(len(beams)):
                 found.run(way, width, guide)
         width *= 4
+    width = WIDER
     random = Random(seed)
     while found.going():
         width = WIDER if width > WIDEST else width

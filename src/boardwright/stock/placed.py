@@ -18,7 +18,7 @@ UNBOUND = 1 << 60
 LEVEL_WORK = 400_000
 """Children that are tried, roughly, between two looks at `stop`."""
 import os
-GATHERED = int(os.environ.get("GATHERED", "2"))
+GATHERED = int(os.environ.get("GATHERED", "1"))
 """Nodes that are gathered for a level, for each that is kept: many are covered by others."""
 BANK_ENTRIES = 120_000_000
 """Most entries of the table of steps: it bounds the width."""

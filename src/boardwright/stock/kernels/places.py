@@ -114,8 +114,7 @@ class Bank(NamedTuple):
 def _hit(q, room, a0, b0, a1, b1):
     """The first defect that a rectangle, or a line, lies on; -1 when there is none."""
     for n in range(q.first_defect[room], q.first_defect[room + 1]):
-        d = q.defects[n]
-        if d[0] < a1 and d[2] > a0 and d[1] < b1 and d[3] > b0:
+        if q.defects[n, 0] < a1 and q.defects[n, 2] > a0 and q.defects[n, 1] < b1 and q.defects[n, 3] > b0:
             return n
     return -1
 
@@ -182,25 +181,24 @@ def _top(q, bank, level, node, walk, room, section, end, strip, low):
         raised = False
         depth, i = level - 1, node
         while walk and depth >= 0:
-            step = bank.trace[depth, i]
-            a, b = q.ways[step[WAY], 1], q.ways[step[WAY], 2]
-            gap = t - step[AT_B] - b
-            if step[AT_B] != strip and gap > 0:
+            a, b = q.ways[bank.trace[depth, i, WAY], 1], q.ways[bank.trace[depth, i, WAY], 2]
+            gap = t - bank.trace[depth, i, AT_B] - b
+            if bank.trace[depth, i, AT_B] != strip and gap > 0:
                 return -1
             if _thin(rules, gap):
-                t, raised = step[AT_B] + b + k + rules.waste, True
+                t, raised = bank.trace[depth, i, AT_B] + b + k + rules.waste, True
                 break
-            if rules.clear and _hit(q, room, step[AT_A] + a - k, strip, step[AT_A] + a, t - k) >= 0:
+            if rules.clear and _hit(q, room, bank.trace[depth, i, AT_A] + a - k, strip, bank.trace[depth, i, AT_A] + a, t - k) >= 0:
                 return -1
-            if rules.clear and _hit(q, room, step[AT_A] - k, strip, step[AT_A], t - k) >= 0:
+            if rules.clear and _hit(q, room, bank.trace[depth, i, AT_A] - k, strip, bank.trace[depth, i, AT_A], t - k) >= 0:
                 return -1
             if rules.clear and gap > 0:
-                y = step[AT_B] + b
-                if _hit(q, room, step[AT_A], y - k, step[AT_A] + a - k, y) >= 0:
+                y = bank.trace[depth, i, AT_B] + b
+                if _hit(q, room, bank.trace[depth, i, AT_A], y - k, bank.trace[depth, i, AT_A] + a - k, y) >= 0:
                     return -1
-            if step[KIND] != IN_STRIP:
+            if bank.trace[depth, i, KIND] != IN_STRIP:
                 break
-            i = step[PARENT]
+            i = bank.trace[depth, i, PARENT]
             depth -= 1
         if not raised:
             return t
@@ -236,19 +234,18 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
         depth, i = level - 1, node
         inside = kind == IN_STRIP
         while kind < NEW_SECTION and depth >= 0:
-            step = bank.trace[depth, i]
             if not inside:
-                e = step[AT_A] + q.ways[step[WAY], 1]
+                e = bank.trace[depth, i, AT_A] + q.ways[bank.trace[depth, i, WAY], 1]
                 if _thin(rules, x - e):
                     x, moved = e + k + rules.waste, True
                     break
-                t = step[STRIP_TOP]
+                t = bank.trace[depth, i, STRIP_TOP]
                 if rules.clear and t < q.rooms[room, 1] and _hit(q, room, section, t - k, x - k, t) >= 0:
                     return -1
-            if step[KIND] >= NEW_SECTION:
+            if bank.trace[depth, i, KIND] >= NEW_SECTION:
                 break
-            inside = step[KIND] == IN_STRIP
-            i = step[PARENT]
+            inside = bank.trace[depth, i, KIND] == IN_STRIP
+            i = bank.trace[depth, i, PARENT]
             depth -= 1
         if not moved:
             return x
@@ -256,14 +253,15 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
 
 
 @njit(cache=True, forceinline=True)
-def _begin(row, kind):
+def _begin(bank, now, i, kind):
     """Section, its end, strip, its top and the reach in it, where a step of some kind begins."""
+    f = bank.frontier
     if kind == IN_STRIP:
-        return row[SECTION], row[END], row[STRIP], row[TOP], row[REACH]
+        return f[now, i, SECTION], f[now, i, END], f[now, i, STRIP], f[now, i, TOP], f[now, i, REACH]
     if kind == NEW_STRIP:
-        return row[SECTION], row[END], row[TOP], row[TOP], row[SECTION]
+        return f[now, i, SECTION], f[now, i, END], f[now, i, TOP], f[now, i, TOP], f[now, i, SECTION]
     if kind == NEW_SECTION:
-        return row[END], row[END], 0, 0, row[END]
+        return f[now, i, END], f[now, i, END], 0, 0, f[now, i, END]
     return 0, 0, 0, 0, 0
 
 
@@ -277,7 +275,7 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     rules = q.rules
     k = rules.kerf
     none = (-1, 0, 0, 0, 0, 0, 0)
-    section, end, strip, top, reach = _begin(bank.frontier[level % 2, node], kind)
+    section, end, strip, top, reach = _begin(bank, level % 2, node, kind)
     lifted = bank.frontier[level % 2, node, LIFTED] if kind == IN_STRIP else 0
     at_b = strip
     if lift:
@@ -424,6 +422,13 @@ def _settle(q, bank, level, count):
         bank.trace[level, j] = step
 
 
+@njit(cache=True, forceinline=True)
+def _note(rows, n, c0, c1, c2, c3, c4, c5, c6):
+    """Write the first seven entries of a row."""
+    rows[n, 0], rows[n, 1], rows[n, 2], rows[n, 3] = c0, c1, c2, c3
+    rows[n, 4], rows[n, 5], rows[n, 6] = c4, c5, c6
+
+
 @njit(cache=True)
 def replay(q, bank, steps):
     """Put the parts of known steps in, one after another; each level has one node."""
@@ -432,7 +437,7 @@ def replay(q, bank, steps):
         kind = step[KIND]
         row = bank.fresh[0]
         row[ROOM] = kind - NEW_STOCK if kind >= NEW_STOCK else bank.frontier[now, 0, ROOM]
-        begun = _begin(bank.frontier[now, 0], kind)
+        begun = _begin(bank, now, 0, kind)
         row[SECTION], row[STRIP] = begun[SECTION], begun[STRIP]
         row[END], row[TOP] = step[SECTION_END], step[STRIP_TOP]
         row[REACH] = step[AT_A] + q.ways[step[WAY], 1]
@@ -503,7 +508,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 if q.rules.in_order and room != following:
                                     continue
                             wide = float(q.rooms[room, 1])
-                            section, end, strip, top, reach = _begin(bank.frontier[now, i], kind)
+                            section, end, strip, top, reach = _begin(bank, now, i, kind)
                             if section + a > q.rooms[room, 0] or strip + b > q.rooms[room, 1]:
                                 continue
                             base = paid + dear[room] * section * wide
@@ -546,12 +551,9 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                     continue
                                 held = max(held, slot + 1) if held < most else held
                                 bank.group[slot] = group
-                                row = bank.fresh[slot]
-                                row[0], row[1], row[2], row[3], row[4] = section, end, strip, top, p + a
-                                row[5], row[6] = room, lifted
-                                step = bank.origin[slot]
-                                step[0], step[1], step[2], step[3] = i, way, kind, p
-                                step[4], step[5], step[6], step[7] = at_b, top, end, c
+                                _note(bank.fresh, slot, section, end, strip, top, p + a, room, lifted)
+                                bank.origin[slot, 7] = c
+                                _note(bank.origin, slot, i, way, kind, p, at_b, top, end)
         if held == 0:
             return level, alive, False, tried
         alive = _choose(q, bank, held, width)
