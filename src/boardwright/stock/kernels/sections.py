@@ -7,13 +7,14 @@ from numba import njit
 
 
 @njit(cache=True)
-def strips(before, claims, values, panel, least, most, cut, widest):
+def strips(before, claims, values, each, panel, least, most, cut, widest):
     """Best value of one strip, for each length and width.
 
     Args:
         before: index of the greatest length that is left beside a piece of each kind, for each length; -1 when none.
         claims: width of the pieces with a saw cut on it; of no meaning for panels.
         values: of one piece; of a panel: of one step of width.
+        each: of one strip of a panel, whatever its width.
         panel: whether a kind is a panel, whose strips may have any width within limits.
         least: narrowest strip of each panel.
         most: widest strip of each panel.
@@ -38,7 +39,7 @@ def strips(before, claims, values, panel, least, most, cut, widest):
                 if panel[i]:
                     if s < least[i] or s > most[i]:
                         continue
-                    own = values[i] * (s - cut)
+                    own = values[i] * (s - cut) + each[i]
                 else:
                     if s < claims[i]:
                         continue
