@@ -13,6 +13,8 @@ from numpy.typing import NDArray
 from boardwright.stock.master import solve_model
 from boardwright.stock.panel_question import Grid, PanelQuestion, grid
 
+PROPER, PROPER_ROUNDS = 0.85, 12
+"""Share of a section's value that must be wanted; most rounds for one board."""
 WORK = 2.0
 """Longest whole choice, in the solver's deterministic seconds."""
 COST_STEPS = 100_000
@@ -85,7 +87,48 @@ class Pricer:
         g = self.grid
         x, w = g.rooms[board]
         x = int(np.argmax(self._boards[w][0][: x + 1] - self.costs(board)[: x + 1]))
-        end = x
+        out = self._sections(x, w)
+        return Division(board, tuple(out), self.held(out), float(self.costs(board)[x]))
+
+    def proper(self, board: int, values: Sequence[float], need: Sequence[int]) -> Division:
+        """A good division of a board that holds hardly more of anything than is wanted.
+
+        Sections are taken one after another, most valuable first, and valued anew when something is all there. What
+        a section would hold too much of counts half as much the next time.
+
+        Args:
+            board: which board.
+            values: as for `price`.
+            need: what is wanted.
+        """
+        g = self.grid
+        worth, left = list(values), list(need)
+        x, w = g.rooms[board]
+        taken: list[Section] = []
+        for _ in range(PROPER_ROUNDS):
+            self.price([v if n > 0 else 0.0 for v, n in zip(worth, left, strict=True)])
+            found = self._sections(x, w)
+            if not found:
+                break
+            for section in found:
+                held = self.held([section])
+                full = sum(v * h for v, h in zip(worth, held, strict=True))
+                own = sum(v * min(h, max(0, n)) for v, h, n in zip(worth, held, left, strict=True))
+                if own < PROPER * full:
+                    worth = [v / 2 if h > n else v for v, h, n in zip(worth, held, left, strict=True)]
+                    break
+                taken.append(section)
+                left = [n - h for n, h in zip(left, held, strict=True)]
+                at = round((self.length(section) + self.question.kerf) / self.question.step)
+                rest = int(g.lengths[x]) - -(-at // g.unit)
+                x = int(np.searchsorted(g.lengths, rest, "right")) - 1
+                if x < 0:
+                    return self.made(board, taken)
+        return self.made(board, taken)
+
+    def _sections(self, x: int, w: int) -> list[Section]:
+        """The most valuable sections of so much length and width."""
+        g = self.grid
         out: list[Section] = []
         last = self._boards[w][1]
         while x >= 0:
@@ -95,7 +138,7 @@ class Pricer:
                 continue
             out.append(self._divided(y, w))
             x = int(g.between[x, y])
-        return Division(board, tuple(out), self.held(out), float(self.costs(board)[end]))
+        return out
 
     def trimmed(self, division: Division, need: Sequence[int]) -> Division:
         """A division without the sections that add nothing to what is wanted."""

@@ -20,7 +20,7 @@ ROUNDS = 40
 """Most rounds of pricing for one linear choice."""
 DIVE_ROUNDS = 6
 """Most rounds of pricing for each board that is taken."""
-TRIES = 100
+TRIES = 200
 """Times that part of the boards are taken anew, at effort 1."""
 DEALS = 3
 """Choices that are dealt out, each with more over than the last."""
@@ -28,6 +28,8 @@ EASE = 2
 """Steps of width that each further copy of a panel gets over, so that strips can be dealt out."""
 WHOLE_FIRST, WHOLE_AGAIN, WHOLE_MOST = 8, 3, 3000
 """Times after which all known divisions are chosen from, growth before the next, most divisions in that."""
+PROPER_EACH = 6
+"""Divisions of each board that hold no more than is wanted, before each choice from all."""
 NEAR = 0.005
 """An answer this near to the bound is not made better."""
 SHORT = 1e-6
@@ -161,6 +163,7 @@ class _Search:
 
     def whole(self, best: _Settled, values: Sequence[float], saved: Sequence[float]) -> _Settled | None:
         """The cheapest choice of whole divisions out of all that are known, and of those with sections left out."""
+        self.fill(values)
         spare = (best.cost if not best.missing else 2 * self.bound) - self.bound
         worth: dict[Division, float] = {}
         for division in dict.fromkeys([*best.chosen, *self.pool]):
@@ -176,6 +179,15 @@ class _Search:
             return choose_divisions(few, need, counts, best.chosen, self.stop)
 
         return self.dealt(choose, inf if best.missing else best.cost)
+
+    def fill(self, values: Sequence[float]) -> None:
+        """Add divisions that hold no more than is wanted, for values near those of the linear choice."""
+        for n in range(len(self.question.boards)):
+            if self.pricer.grid.rooms[n][0] < 0:
+                continue
+            for _ in range(PROPER_EACH):
+                near = [v * self.random.uniform(0.7, 1.3) for v in values]
+                self.keep(self.pricer.proper(n, near, self.need))
 
     def parts_of(self, division: Division) -> Iterator[Division]:
         """A division, and what is left of it without some of its sections."""
