@@ -27,11 +27,9 @@ from boardwright.stock.units import to_units
 PLACED_WORK = 40_000_000
 """Children that are tried at effort 1, roughly."""
 NARROW, WIDE = 8, 512
-"""Width of the first beams, and of the widest before beginnings of layouts are kept."""
-GUIDES: tuple[Guide, ...] = (
-    (0.0, 0.5, 0.1, 0.02, 0.1, 0.5),
-    (0.0, 0.8, 0.1, 0.02, 0.1, 0.1),
-)
+"""Width of the first beams, four times as wide each time, and of the last of them."""
+GUIDES = (Guide(0.5, 0.1, 0.02, 0.1, 0.5), Guide(0.8, 0.1, 0.02, 0.1, 0.1))
+"""For the first beams; later ones are drawn near these."""
 WIDER, WIDEST = 1024, 32768
 """Width of the next beams, twice as wide each time; then from the beginning."""
 LATER = 0.5
@@ -121,8 +119,7 @@ def _search(
 
 def _guide(random: Random) -> Guide:
     """A guide near those that do well."""
-    return (
-        0.0,
+    return Guide(
         random.uniform(0.3, 0.9),
         random.choice((0.05, 0.1, 0.2)),
         0.02,

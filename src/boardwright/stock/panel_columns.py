@@ -285,13 +285,17 @@ def choose_divisions(
     uses = [model.new_int_var(0, n, "") for n in most]
     for k, n in enumerate(need):
         if n:
-            model.add(sum(min(n, d.held[k]) * x for d, x in zip(divisions, uses, strict=True) if d.held[k]) >= n)
+            model.add(
+                sum(min(n, d.held[k]) * x for d, x in zip(divisions, uses, strict=True) if d.held[k]) >= n
+            )
     for board, count in enumerate(counts):
         own = [x for d, x in zip(divisions, uses, strict=True) if d.board == board]
         if own and count is not None:
             model.add(sum(own) <= count)
     dearest = max(d.cost for d in divisions)
-    model.minimize(sum(round(d.cost / dearest * COST_STEPS) * x for d, x in zip(divisions, uses, strict=True)))
+    model.minimize(
+        sum(round(d.cost / dearest * COST_STEPS) * x for d, x in zip(divisions, uses, strict=True))
+    )
     times = Counter(known)
     for d, x in zip(divisions, uses, strict=True):
         model.add_hint(x, times[d])

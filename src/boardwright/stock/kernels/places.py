@@ -89,7 +89,7 @@ class Bank(NamedTuple):
         left: parts of each chain that are still to be placed.
         group: code of the set of parts (and stocks) of the nodes that are gathered.
         head, following: of nodes with one group, the last that was kept, by a hash of the group, and the one before.
-        kept: where the nodes that are kept stand.
+        kept: where the nodes that are kept stand, the most promising first.
     """
 
     frontier: np.ndarray
@@ -188,13 +188,26 @@ def _top(q, bank, level, node, walk, room, section, end, strip, low):
             if _thin(rules, gap):
                 t, raised = bank.trace[depth, i, AT_B] + b + k + rules.waste, True
                 break
-            if rules.clear and _hit(q, room, bank.trace[depth, i, AT_A] + a - k, strip, bank.trace[depth, i, AT_A] + a, t - k) >= 0:
+            if (
+                rules.clear
+                and _hit(
+                    q, room, bank.trace[depth, i, AT_A] + a - k, strip, bank.trace[depth, i, AT_A] + a, t - k
+                )
+                >= 0
+            ):
                 return -1
-            if rules.clear and _hit(q, room, bank.trace[depth, i, AT_A] - k, strip, bank.trace[depth, i, AT_A], t - k) >= 0:
+            if (
+                rules.clear
+                and _hit(q, room, bank.trace[depth, i, AT_A] - k, strip, bank.trace[depth, i, AT_A], t - k)
+                >= 0
+            ):
                 return -1
             if rules.clear and gap > 0:
                 y = bank.trace[depth, i, AT_B] + b
-                if _hit(q, room, bank.trace[depth, i, AT_A], y - k, bank.trace[depth, i, AT_A] + a - k, y) >= 0:
+                if (
+                    _hit(q, room, bank.trace[depth, i, AT_A], y - k, bank.trace[depth, i, AT_A] + a - k, y)
+                    >= 0
+                ):
                     return -1
             if bank.trace[depth, i, KIND] != IN_STRIP:
                 break
@@ -341,8 +354,8 @@ def _least(q, left, side):
 def _behind(section, end, strip, top, reach, wide, next_a, next_b, guide):
     """Area of a stock that is used from the start of the section, and what the guide adds for what is open."""
     used = float(end - section) * strip + float(reach - section) * (top - strip)
-    in_strip = guide[2] if next_a <= end - reach else guide[4]
-    above = guide[3] if next_b <= wide - top else guide[5]
+    in_strip = guide.strip if next_a <= end - reach else guide.closed_strip
+    above = guide.section if next_b <= wide - top else guide.closed_section
     return used, in_strip * float(end - reach) * (top - strip) + above * float(end - section) * (wide - top)
 
 
@@ -367,8 +380,8 @@ def _covers(q, one, two):
 
 
 @njit(cache=True)
-def _choose(q, bank, held, width):
-    """The most promising nodes of those gathered, without those that another covers; how many there are."""
+def _choose(q, bank, held):
+    """The gathered nodes without those that another covers, the most promising first; how many there are."""
     order = np.argsort(bank.heap_key[:held], kind="mergesort")
     bank.head[:] = -1
     mask = np.uint64(bank.head.shape[0] - 1)
@@ -390,8 +403,6 @@ def _choose(q, bank, held, width):
         bank.head[place] = slot
         bank.kept[count] = slot
         count += 1
-        if count == width:
-            break
     return count
 
 
@@ -459,7 +470,6 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
     """
     rate = whole[0] / whole[1]
     tried = 0
-    most = bank.heap_key.shape[0]
     while level < last:
         now = level % 2
         held = 0
@@ -491,7 +501,7 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                         continue
                     item = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c]]
                     area = bank.placed[now, i] + q.areas[item]
-                    large = (parts / area) ** guide[1]
+                    large = (parts / area) ** guide.power
                     next_a = least_a[0] if least_a[2] != c else least_a[1]
                     next_b = least_b[0] if least_b[2] != c else least_b[1]
                     if bank.left[now, i, c] > 1:
@@ -513,13 +523,20 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 continue
                             base = paid + dear[room] * section * wide
                             behind, open_ = _behind(
-                                section, max(end, reach + a), strip, max(top, strip + b), reach + a, wide,
-                                next_a, next_b, guide,
+                                section,
+                                max(end, reach + a),
+                                strip,
+                                max(top, strip + b),
+                                reach + a,
+                                wide,
+                                next_a,
+                                next_b,
+                                guide,
                             )
                             if base + dear[room] * behind + whole[0] - rate * area > limit:
                                 continue
                             seen_as = base + dear[room] * (behind + open_)
-                            if held == most and (guide[0] + 1 - rate * area / seen_as) * large >= bank.heap_key[0]:
+                            if held == width and (1 - rate * area / seen_as) * large >= bank.heap_key[0]:
                                 fits = True
                                 continue
                             lifts = 1
@@ -539,24 +556,24 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 if base + dear[room] * behind + whole[0] - rate * area > limit:
                                     continue
                                 seen_as = base + dear[room] * (behind + open_)
-                                key = (guide[0] + 1 - rate * area / seen_as) * large
-                                if held == most and key >= bank.heap_key[0]:
+                                key = (1 - rate * area / seen_as) * large
+                                if held == width and key >= bank.heap_key[0]:
                                     continue
                                 group = bank.code[now, i] + q.codes[item]
                                 if kind >= NEW_STOCK and not q.rules.in_order:
                                     group += q.codes[q.areas.shape[0] + room]
                                 code = _mixed(group, section, end, strip, top, p + a, 2 * room + lifted)
-                                slot = _place(bank, held, most, key, code)
+                                slot = _place(bank, held, width, key, code)
                                 if slot < 0:
                                     continue
-                                held = max(held, slot + 1) if held < most else held
+                                held = max(held, slot + 1) if held < width else held
                                 bank.group[slot] = group
                                 _note(bank.fresh, slot, section, end, strip, top, p + a, room, lifted)
                                 bank.origin[slot, 7] = c
                                 _note(bank.origin, slot, i, way, kind, p, at_b, top, end)
         if held == 0:
             return level, alive, False, tried
-        alive = _choose(q, bank, held, width)
+        alive = _choose(q, bank, held)
         _settle(q, bank, level, alive)
         level += 1
     return level, alive, True, tried

@@ -59,6 +59,9 @@ def across(strip, narrowest):
     best = np.zeros((lengths, size), np.float64)
     last = np.zeros((lengths, size), np.int32)
     for x in range(lengths):
+        if x > 0 and np.array_equal(strip[x], strip[x - 1]):
+            best[x], last[x] = best[x - 1], last[x - 1]
+            continue
         for w in range(1, size):
             value, width = best[x, w - 1], 0
             for s in range(narrowest, w + 1):
@@ -88,7 +91,7 @@ def along(section, between):
         if x > 0:
             value = best[x - 1]
         for y in range(x + 1):
-            if section[y] <= 0.0 or between[x, y] < 0:
+            if section[y] <= 0.0 or between[x, y] < 0 or (y > 0 and section[y] == section[y - 1]):
                 continue
             found = section[y] + best[between[x, y]]
             if found > value + 1e-9:
