@@ -124,6 +124,7 @@ def lay_out(
         if chosen is not None:
             request = chosen.request
             instance, queues = _question(request)
+            instance = with_rack(instance, request.rack)
             answer = chosen.lay(instance)
             queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         answer = _in_order(answer, request)

@@ -20,13 +20,13 @@ ROUNDS = 40
 """Most rounds of pricing for one linear choice."""
 DIVE_ROUNDS = 6
 """Most rounds of pricing for each board that is taken."""
-TRIES = 40
+TRIES = 100
 """Times that part of the boards are taken anew, at effort 1."""
 DEALS = 3
 """Choices that are dealt out, each with more over than the last."""
 EASE = 2
 """Steps of width that each further copy of a panel gets over, so that strips can be dealt out."""
-WHOLE_FIRST, WHOLE_AGAIN, WHOLE_MOST = 6, 2, 3000
+WHOLE_FIRST, WHOLE_AGAIN, WHOLE_MOST = 8, 3, 3000
 """Times after which all known divisions are chosen from, growth before the next, most divisions in that."""
 PROPER_EACH = 6
 """Divisions of each board that hold no more than is wanted, before each choice from all."""

@@ -271,3 +271,21 @@ def test_a_large_rack_is_tried_in_part() -> None:
     many = [board(f"B{n}", 40 + n / 4, 8) for n in range(200)] + [board(f"C{n}", 10, 8) for n in range(200)]
     found = usable(many, (2 * INCH, INCH / 4), (30 * INCH, 5 * INCH), KERF)
     assert [o.piece.name for o in found] == [f"B{n}" for n in (*range(30), *range(170, 200))]
+
+
+# ---- strips of panels
+
+
+def test_strips_have_the_widths_of_the_racks_boards() -> None:
+    """By hand: 5 1/2, 4 3/4 and 5 3/8 in of three boards, less 1/8 in of jointing each, make 15 1/4 in.
+
+    The panel is 14 3/4 in wide and is glued up 1/2 in wider; boards lose 1/4 in at each edge (common practice).
+    Three equal strips would be 5 1/4 in wide, and the second board gives none.
+    """
+    boards = [board("M", 36, 6), board("N", 36, 5.25), board("W", 36, 5.875)]
+    result = stocked(panel("30", "14 3/4"), *boards)
+    [lot] = result.value.lots
+    assert [b.size for b in lot.layouts] == ["rack M", "rack N", "rack W"]
+    widths = sorted(p.width / INCH for b in lot.layouts for p in b.placed)
+    assert widths == pytest.approx([4.75, 5.375, 5.5])
+    assert not has_errors(result.findings)
