@@ -26,7 +26,7 @@ from boardwright.stock.solution import Answer, Bin
 
 STEP = {"in": INCH / 16, "mm": 1.0}
 """Widths of strips are whole steps [mm]; the fence is not set finer for rough strips (common practice)."""
-EFFORT = 0.06
+EFFORT = 0.03
 SAVES, SAVES_ASSUMED = 0.01, 0.04
 """Share of the wood that other strips than equal ones must save, of boards on hand and of assumed ones."""
 MORE_STRIPS = 1.2

@@ -20,7 +20,7 @@ ROUNDS = 40
 """Most rounds of pricing for one linear choice."""
 DIVE_ROUNDS = 6
 """Most rounds of pricing for each board that is taken."""
-TRIES = 100
+TRIES = 200
 """Times that part of the boards are taken anew, at effort 1."""
 DEALS = 3
 """Choices that are dealt out, each with more over than the last."""
@@ -118,7 +118,7 @@ class _Search:
             )
         dealt, short = deal(self.question, self.pricer.grid, best.chosen, self.stop, gathered=True)
         cost = sum(cost_of(self.question, d) for d in dealt)
-        if not any(short) and (best.missing or cost <= best.cost + 1e-9):
+        if not any(short) and not best.missing and cost <= best.cost + 1e-9:
             best = _Settled(best.chosen, dealt, cost, ())
         bound = 0.0 if best.missing else min(self.bound, best.cost)
         return PanelAnswer(best.dealt, best.cost, bound, best.missing, self.priced)
@@ -171,14 +171,14 @@ class _Search:
                 dear = (
                     some.cost + saved[some.board] - sum(v * h for v, h in zip(values, some.held, strict=True))
                 )
-                if dear <= spare:
+                if some.sections and dear <= spare:
                     worth[some] = dear
         few = sorted(worth, key=lambda d: worth[d])[:WHOLE_MOST]
-        few += [d for d in best.chosen if d not in worth]
+        few += [d for d in best.chosen if d.sections and d not in few]
         counts = [None if b.count is None else b.count for b in self.question.boards]
 
         def choose(need: Sequence[int]) -> list[Division]:
-            return choose_divisions(few, need, counts, best.chosen, self.stop)
+            return few and choose_divisions(few, need, counts, best.chosen, self.stop)
 
         return self.dealt(choose, inf if best.missing else best.cost)
 
@@ -189,7 +189,9 @@ class _Search:
                 continue
             for _ in range(PROPER_EACH):
                 near = [v * self.random.uniform(0.7, 1.3) for v in values]
-                self.keep(self.pricer.proper(n, near, self.need))
+                division = self.pricer.proper(n, near, self.need)
+                if division.sections:
+                    self.keep(division)
 
     def parts_of(self, division: Division) -> Iterator[Division]:
         """A division, and what is left of it without some of its sections."""
@@ -227,13 +229,13 @@ class _Search:
         for _ in range(DEALS):
             need = [n + s for n, s in zip(self.need, [*slack, *[0] * len(slack)], strict=True)]
             chosen = choose(need)
-            if not chosen or sum(d.cost for d in chosen) >= below - 1e-9:
+            if sum(d.cost for d in chosen) >= below - 1e-9:
                 break
             dealt, short = deal(self.question, self.pricer.grid, chosen, self.stop)
             missing = tuple(w.id for w, n in zip(self.question.wanted, short, strict=True) if n)
             cost = sum(cost_of(self.question, d) for d in dealt)
             found.append(_Settled(chosen, dealt, cost, missing))
-            if not missing or self.stop():
+            if not missing or not chosen or self.stop():
                 break
             slack = [s + n for s, n in zip(slack, short, strict=True)]
         return min(found, key=lambda f: (len(f.missing), f.cost), default=None)
