@@ -12,7 +12,7 @@ from boardwright.piece.records import Stock
 from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
-from boardwright.stock.on_rack import OnRack, joined, with_rack
+from boardwright.stock.on_rack import OnRack, rack_first, with_rack
 from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
     Blank,
@@ -124,11 +124,12 @@ def lay_out(
         if chosen is not None:
             request = chosen.request
             instance, queues = _question(request)
+            instance = with_rack(instance, request.rack)
             answer = chosen.lay(instance)
             queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         answer = _in_order(answer, request)
         faults = verify(instance, answer)
-        answer, more = joined(instance, answer, request.rack)
+        answer, more = rack_first(instance, answer, request.rack)
         faults += more
     layouts = on_the_rack(
         _layouts(request, answer, queues, printer), request.rack, request.kind, request.title
@@ -158,10 +159,8 @@ def lay_out(
 
 
 def _in_order(answer: Answer, request: LotRequest) -> Answer:
-    """The cuts of each board in the order of their settings; those of boards that are cleared first come later."""
-    later = {size.id for on in request.rack if on.clearing for size in on.sizes}
-    bins = (b if b.stock_id in later else in_order(b, request.kerf) for b in answer.bins)
-    return replace(answer, bins=tuple(bins))
+    """The cuts of each board in the order of their settings."""
+    return replace(answer, bins=tuple(in_order(b, request.kerf) for b in answer.bins))
 
 
 def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:

@@ -82,7 +82,9 @@ def racks_of(
     return {id: tuple(rack) for id, rack in racks.items()}, findings
 
 
-def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: Printer) -> LotRequest:
+def from_rack(
+    request: LotRequest, rack: Rack | None, tables: Tables, printer: Printer, least_strip: float
+) -> LotRequest:
     """A lot with the pieces of the shop's rack that its parts can be cut from.
 
     Args:
@@ -90,6 +92,7 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
         rack: of the shop; None when none was named.
         tables: thickness classes, families of sheets.
         printer: of the plan.
+        least_strip: narrowest strip of a glue-up [mm]: a board that gives one serves.
     """
     stock = request.stock
     named = request.parts[0].lumber
@@ -98,7 +101,7 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
     if rack is None or request.on_hand:
         return replace(request, kind=kind)
     trims = next(((s.trim_length, s.trim_width) for s in request.sizes), (0.0, 0.0))
-    cut = [r.strip for r in request.parts]
+    cut = [(r.strip[0], min(r.strip[1], least_strip) if r.strips > 1 else r.strip[1]) for r in request.parts]
     turnable = stock.kind == "sheet" and not stock.grain
     short, narrow = min(s[0] for s in cut), min(s[1] for s in cut)
     least = (min(short, narrow), min(short, narrow)) if turnable else (short, narrow)

@@ -74,7 +74,7 @@ def run_stock(
     trials: list[RoughPart] = []
     for request in asked.requests:
         say(f"laying out {request.title}")
-        request = from_rack(request, choices.rack, tables, printer)
+        request = from_rack(request, choices.rack, tables, printer, allow.strip_min)
         tally = partial(_tally, request, kinds, units)
         lay = partial(lay_out, tally=tally, printer=printer, stop=stop, progress=say)
         if quick:
@@ -82,8 +82,7 @@ def run_stock(
             lots.append(lot)
             findings += more
             continue
-        if not request.rack:
-            lay = partial(lay, choose=chooser)
+        lay = partial(lay, choose=chooser)
         lot, more, tried = lay_out_with_trials(request, kinds, tables, allow, printer, lay)
         lots.append(lot)
         trials += tried
