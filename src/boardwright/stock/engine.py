@@ -6,6 +6,7 @@ from collections.abc import Callable
 from math import inf
 from random import Random
 
+from boardwright.stock.bar_pricing import is_fine
 from boardwright.stock.bounds import size_bound, value_bound
 from boardwright.stock.columns import choose_whole, dive, rounds, whole_values
 from boardwright.stock.finish import finished
@@ -109,7 +110,11 @@ def _thorough(search: Search) -> None:
 def _priced(search: Search) -> tuple[LinearChoice, list[float]]:
     """The linear choice with patterns that are priced for it; the bound that it gives is kept."""
     choice = LinearChoice(search.wanted, search.rooms)
-    values = rounds(search, choice, search.wanted, max(4, min(MOST_ROUNDS, int(ROUNDS * search.effort))))
+    most = max(4, min(MOST_ROUNDS, int(ROUNDS * search.effort)))
+    if is_line(search) and is_fine(search.questions[0]):
+        rounds(search, choice, search.wanted, most, coarse=True)
+        dive(search, choice)
+    values = rounds(search, choice, search.wanted, most)
     search.bound(value_bound(search.instance, search.ways, search.wanted, values))
     return choice, values
 
