@@ -53,7 +53,7 @@ def layouts(stock: StockResult, printer: Printer) -> tuple[list[Layout], list[La
     out: list[Layout] = []
     summaries: list[LayoutSummary] = []
     pictures: list[Drawing] = []
-    for lot in stock.lots:
+    for lot in (x for x in stock.lots if not x.to_size):
         for board in lot.layouts:
             out.append(_layout(lot, board, printer))
             pictures.append(_drawing(lot, board, printer))

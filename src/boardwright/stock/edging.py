@@ -23,7 +23,9 @@ def edged(part: Part) -> list[float]:
     return [part.size[_ALONG[str(side)]] for side in part.show if str(side) in _ALONG]
 
 
-def edging_lines(piece: Piece, tables: Tables, kerf: float, printer: Printer) -> list[BuyLine]:
+def edging_lines(
+    piece: Piece, tables: Tables, kerf: float, printer: Printer
+) -> list[tuple[BuyLine, int, float]]:
     """Edging to buy, by the sheet it goes on.
 
     Args:
@@ -31,6 +33,9 @@ def edging_lines(piece: Piece, tables: Tables, kerf: float, printer: Printer) ->
         tables: what edging is longer than its edge.
         kerf: of the saw [mm].
         printer: prints sizes of the plan.
+
+    Returns:
+        Lines of the buying list, each with how many lengths it is and how long one is [mm].
     """
     over = settle(tables.figure("edging_over").value, printer.step, "up")
     wanted: dict[str, list[float]] = {}
@@ -53,12 +58,11 @@ def edging_lines(piece: Piece, tables: Tables, kerf: float, printer: Printer) ->
             if len(short) < len(lengths)
             else ""
         )
-        lines.append(
-            BuyLine(
-                "lengths", f"edging for {name}, over {printer.size(thickness)} {printer.units} wide",
-                f"{len(answer.bins)} of {printer.text(bar.length)}",
-                f"{counted(len(lengths), 'edge')} seen, {shown} in all{more}",
-                f"{printer.text(over)} over each edge ({tables.figure('edging_over').reason})",
-            )
+        line = BuyLine(
+            "lengths", f"edging for {name}, over {printer.size(thickness)} {printer.units} wide",
+            f"{len(answer.bins)} of {printer.text(bar.length)}",
+            f"{counted(len(lengths), 'edge')} seen, {shown} in all{more}",
+            f"{printer.text(over)} over each edge ({tables.figure('edging_over').reason})",
         )  # fmt: skip
+        lines.append((line, len(answer.bins), bar.length))
     return lines

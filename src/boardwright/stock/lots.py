@@ -153,6 +153,7 @@ def lay_out(
         request.assumed,
         rack_text(layouts, answer, what) if request.rack else _text(request, answer, what),
         *split_tally(layouts, tally, what, bool(request.rack)),
+        request.kind,
     )
     return lot, findings
 

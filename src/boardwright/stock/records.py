@@ -275,7 +275,7 @@ class Lot:
         kerf: of the saw [mm].
         layouts: one a board or sheet.
         bound: fewest boards or sheets that could do, as far as is proven.
-        area_bound: least face area that could do, as far as is proven [m2].
+        cost_bound: least cost that could do, as far as is proven: face area [m2] where no prices of sizes are given.
         proven: no less area can do.
         verified: the layouts passed the check that knows no solver.
         tally: what it comes to.
@@ -283,6 +283,8 @@ class Lot:
         assumed: what was assumed about the boards or sheets.
         text: count, bound and waste in one line.
         from_rack, bought: what comes from the rack and what is bought, where both were to be had.
+        sold: what it is on a rack, before it has a name and a size; None before that is known.
+        to_size: it is bought cut to size, so there is nothing to lay out.
     """
 
     id: str
@@ -293,7 +295,7 @@ class Lot:
     kerf: float
     layouts: tuple[BoardLayout, ...]
     bound: int
-    area_bound: float
+    cost_bound: float
     proven: bool
     verified: bool
     tally: Tally
@@ -302,6 +304,8 @@ class Lot:
     text: str
     from_rack: Tally | None = None
     bought: Tally | None = None
+    sold: RackPiece | None = None
+    to_size: bool = False
 
 
 @dataclass(frozen=True, slots=True)

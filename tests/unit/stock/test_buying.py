@@ -161,7 +161,7 @@ def test_edging_is_cut_from_sold_lengths() -> None:
     assert read.piece is not None
     parts = tuple(replace(p, show=("edge",)) for p in read.piece.parts)
     piece = replace(read.piece, parts=parts)
-    (line,) = edging_lines(piece, read.tables, INCH / 8, Printer("in", INCH / 32))
+    ((line, _, _),) = edging_lines(piece, read.tables, INCH / 8, Printer("in", INCH / 32))
     assert line.quantity == "2 of 96 in"
     assert line.detail == "3 edges seen, 10 ft in all"
 
