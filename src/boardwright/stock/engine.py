@@ -13,7 +13,7 @@ from boardwright.stock.bounds import size_bound, value_bound
 from boardwright.stock.columns import choose_whole, dive, rounds, whole_values
 from boardwright.stock.finish import finished
 from boardwright.stock.instance import Axis, Instance
-from boardwright.stock.lines import choose_exactly, is_line
+from boardwright.stock.lines import choose_exactly, is_line, mend_bars
 from boardwright.stock.master import Column, LinearChoice, cost_step
 from boardwright.stock.mend import mend
 from boardwright.stock.on_places import solve_placed
@@ -132,12 +132,15 @@ def _lengths(search: Search) -> None:
     random: Random | None = None
     left = max(1, int(DIVES * search.effort))
     exact = False
+    whole, step = whole_values(values), cost_step(search.rooms)
     while left > 0 and not search.done():
         dive(search, choice, random)
+        random = random or Random(search.seed)
+        if not search.done() and not search.best_key[0]:
+            mend_bars(search, whole, random, step)
         if not exact and not search.done() and not search.best_key[0]:
             exact = True
-            choose_exactly(search, whole_values(values), cost_step(search.rooms))
-        random = random or Random(search.seed)
+            choose_exactly(search, whole, step)
         left -= 1
     if not search.done():
         choose_whole(search, values)
