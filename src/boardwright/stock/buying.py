@@ -16,6 +16,7 @@ from boardwright.stock.edging import edging_lines
 from boardwright.stock.needs import Purchases
 from boardwright.stock.purchase import PILES
 from boardwright.stock.records import BuyLine, Lot, RoughPart, ShopChoices
+from boardwright.stock.sheet_sizes import sheets_price
 from boardwright.stock.wording import counted, percent, sold
 from boardwright.tables.bundle import Tables
 
@@ -71,7 +72,8 @@ def buying_list(
             _panes(lot, rough, stocks[lot.stock], printer) if lot.to_size else _sheets(lot, stocks, printer)
         )
         much = sheet_amounts(lot.tally.count, lot.tally.bought)
-        lines.append(Bought(line, (lot.stock, line.item), much, lot))
+        whole = None if lot.on_hand else sheets_price(stocks[lot.stock], choices, lot.layouts)
+        lines.append(Bought(line, (lot.stock, line.item), much, lot, whole))
     for line, count, each in edging_lines(piece, tables, allow.kerf, printer):
         lines.append(Bought(line, (line.item,), length_amounts(count, each)))
     joints = glued_area(piece.joints, ())
@@ -165,10 +167,11 @@ def _sheets(lot: Lot, stocks: Mapping[str, Stock], printer: Printer) -> BuyLine:
     stock = stocks[lot.stock]
     measured = f" (measured {printer.text(stock.thickness)})" if stock.measured else ""
     item = f"{lot.title}{measured}"
-    if stock.sheet_size and not lot.on_hand:
+    own_size = {(b.length, b.width) for b in lot.layouts} == {stock.sheet_size}
+    if stock.sheet_size and own_size and not lot.on_hand:
         item += f", {sold(printer.units, stock.sheet_size[1], stock.sheet_size[0])}"
     what = lot.tally
     quantity = counted(what.count, "sheet") + (", on hand" if lot.on_hand else "")
     loss = _loss(what.lost_share, what.added_share)
-    detail = f"{', '.join(lot.sizes)}; {loss}" if lot.on_hand else loss
+    detail = loss if own_size and not lot.on_hand else f"{', '.join(lot.sizes)}; {loss}"
     return BuyLine("sheets", item, quantity, detail, stock.source)

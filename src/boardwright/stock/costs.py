@@ -38,12 +38,14 @@ class Bought:
         names: that the design file may give its price under; the first is what it should be called.
         amounts: how much it is; None when its quantity says so.
         lot: the lumber or sheets it is; None for anything else.
+        whole: what it costs by the file, where its sizes have different prices.
     """
 
     line: BuyLine
     names: tuple[str, ...]
     amounts: Amounts | None = None
     lot: Lot | None = None
+    whole: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +148,8 @@ def costed(bought: Sequence[Bought], choices: ShopChoices) -> Costs:
             out.append(line)
             continue
         many = 0.0 if free else much[rate.per]
-        cost = (rate.amount * Decimal(str(many))).quantize(CENT, ROUND_HALF_UP)
+        exact = rate.amount * Decimal(str(many)) if entry.whole is None else Decimal(str(entry.whole))
+        cost = exact.quantize(CENT, ROUND_HALF_UP)
         sums[rate.currency] = sums.get(rate.currency, Decimal(0)) + cost
         out.append(_with_cost(line, rate, many, cost))
     findings += [_unused(choices, n, bought) for n in own if n not in used]

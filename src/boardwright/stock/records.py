@@ -58,6 +58,7 @@ class ShopChoices:
         grade: key of the grade of lumber that is bought.
         finish: key of the finish, or "". coats: how many, when the file says.
         prices: name of a stock or of a line, price, of what.
+        sheets: sizes of sheet that can be bought besides: stock, length [mm], width [mm], price of one.
         bark_sides: how strips of a panel are turned: `alternate`, `same` or `any`.
         wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
@@ -80,6 +81,7 @@ class ShopChoices:
     wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
     rack: Rack | None = None
+    sheets: tuple[tuple[str, float, float, float], ...] = ()
 
     def place(self, path: str) -> Place:
         """Where a path stands in the file; the path alone when that is not known."""

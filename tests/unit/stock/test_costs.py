@@ -147,3 +147,23 @@ def test_panes_are_bought_cut_to_size() -> None:
     assert line.detail.startswith("2 of 12 × 30 in, cut to size")
     assert line.cost == "25.00"
     assert lot.tally.lost_share == pytest.approx(0)
+
+
+SIZES = """
+shop:
+  kerf: 1/8
+  sheet_trim: 0
+  prices: {board: {price: 50, per: sheet}}
+  sheets: [{stock: board, length: 49, width: 31, price: SMALL}]
+"""
+
+
+@pytest.mark.parametrize(
+    ("small", "quantity", "cost"),
+    [("30", "1 sheet", "50.00"), ("16.60", "3 sheets", "49.80"), ("16.70", "1 sheet", "50.00")],
+)
+def test_layouts_take_what_costs_least(small: str, quantity: str, cost: str) -> None:
+    """A sheet of 97 x 49 holds three shelves of 40 x 30 turned (90 1/4 long); a small one holds one of them."""
+    result = priced(MDF_SHELVES + SIZES.replace("SMALL", small), Rack())
+    [line] = [b for b in result.value.buy if b.group == "sheets"]
+    assert (line.quantity, line.cost) == (quantity, cost)
