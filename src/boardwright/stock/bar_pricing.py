@@ -14,8 +14,8 @@ from boardwright.stock.patterns import Pattern, pattern
 from boardwright.stock.pricing import Pricer
 from boardwright.stock.scaled import Scaled, Shape
 
-COARSE = 3000
-"""Most steps of the coarse grid along a bar."""
+COARSE, FINE = 3000, 20_000
+"""Most steps of the coarse grid along a bar, and steps from which on a grid is fine."""
 SUCCESSIVE, SUCCESSIVE_WORTH = 8, 0.98
 """Bars that are filled one after another in a round of pricing, and what each must be worth against the first."""
 WORTH_MORE = 1.0001
@@ -23,8 +23,8 @@ WORTH_MORE = 1.0001
 
 
 def is_fine(question: Scaled) -> bool:
-    """Whether a question of bars has a grid that is finer than the coarse one."""
-    return max(r.b for r in question.rooms) > COARSE
+    """Whether a question of bars has so fine a grid that the coarse one pays."""
+    return max(r.b for r in question.rooms) >= FINE
 
 
 def _coarser(question: Scaled) -> Scaled:

@@ -127,7 +127,10 @@ def _priced(search: Search) -> tuple[LinearChoice, list[float]]:
 
 
 def _lengths(search: Search) -> None:
-    """Lengths from bars: priced patterns, taken in turn; then the exact choice; then taken by chance."""
+    """Lengths from bars: priced patterns, taken in turn; then the exact choice; then taken by chance.
+
+    Among bars of several lengths some of the best answer are cut again each time.
+    """
     choice, values = _priced(search)
     random: Random | None = None
     left = max(1, int(DIVES * search.effort))
@@ -136,7 +139,7 @@ def _lengths(search: Search) -> None:
     while left > 0 and not search.done():
         dive(search, choice, random)
         random = random or Random(search.seed)
-        if not search.done() and not search.best_key[0]:
+        if len(search.rooms) > 1 and not search.done() and not search.best_key[0]:
             mend_bars(search, whole, random, step)
         if not exact and not search.done() and not search.best_key[0]:
             exact = True
