@@ -10,12 +10,10 @@ from boardwright.core.lengths import Printer
 from boardwright.piece.records import Piece, Stock
 from boardwright.stock.buying_finish import chosen_finish, face_area, surface_lines
 from boardwright.stock.buying_small import fasteners, glue_lines, glued_area, hardware
-from boardwright.stock.choices import Allowances
 from boardwright.stock.costs import Bought, Costs, costed, length_amounts, lumber_amounts, sheet_amounts
-from boardwright.stock.edging import edging_lines
 from boardwright.stock.needs import Purchases
 from boardwright.stock.purchase import PILES
-from boardwright.stock.records import BuyLine, Lot, RoughPart, ShopChoices
+from boardwright.stock.records import BarLot, BuyLine, Lot, RoughPart, ShopChoices
 from boardwright.stock.sheet_sizes import sheets_price
 from boardwright.stock.wording import counted, percent, sold
 from boardwright.tables.bundle import Tables
@@ -35,8 +33,8 @@ def buying_list(
     lots: Sequence[Lot],
     rough: Sequence[RoughPart],
     purchases: Mapping[str, Purchases],
+    edging: Sequence[tuple[BuyLine, BarLot]],
     choices: ShopChoices,
-    allow: Allowances,
     tables: Tables,
     printer: Printer,
 ) -> tuple[Costs, list[Finding]]:
@@ -47,8 +45,8 @@ def buying_list(
         lots: boards and sheets, what is on hand apart from what is bought.
         rough: rough sizes, for glue-ups.
         purchases: of each lot that is bought, how much of which grade to ask for.
+        edging: with its cuts.
         choices: finish, prices, the rack.
-        allow: the saw cut.
         tables: glue, slides, finishes, figures.
         printer: prints sizes of the plan.
 
@@ -74,8 +72,8 @@ def buying_list(
         much = sheet_amounts(lot.tally.count, lot.tally.bought)
         whole = None if lot.on_hand else sheets_price(stocks[lot.stock], choices, lot.layouts)
         lines.append(Bought(line, (lot.stock, line.item), much, lot, whole))
-    for line, count, each in edging_lines(piece, tables, allow.kerf, printer):
-        lines.append(Bought(line, (line.item,), length_amounts(count, each)))
+    for line, bars in edging:
+        lines.append(Bought(line, (line.item,), length_amounts(bars.count, bars.length)))
     joints = glued_area(piece.joints, ())
     finish, findings = chosen_finish(choices, tables)
     small = [

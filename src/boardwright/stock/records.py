@@ -334,6 +334,45 @@ class BuyLine:
 
 
 @dataclass(frozen=True, slots=True)
+class BarCuts:
+    """Bars that are cut alike.
+
+    Attributes:
+        count: how many.
+        pieces: letter of the part that each piece is for, and its length [mm], as they are cut off.
+        left: what is left of each [mm].
+    """
+
+    count: int
+    pieces: tuple[tuple[str, float], ...]
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class BarLot:
+    """All bars of one kind: edging or the like, sold by the length.
+
+    Attributes:
+        title: what it is.
+        length: of one as bought [mm].
+        bars: those that are cut alike together, the fullest first.
+        bound: fewest that could do, as far as is proven.
+        verified: the cuts passed the check that knows no solver.
+    """
+
+    title: str
+    length: float
+    bars: tuple[BarCuts, ...]
+    bound: int
+    verified: bool
+
+    @property
+    def count(self) -> int:
+        """How many are bought."""
+        return sum(b.count for b in self.bars)
+
+
+@dataclass(frozen=True, slots=True)
 class StockResult:
     """Everything about stock that the plan needs.
 
@@ -346,6 +385,7 @@ class StockResult:
         cost: what the buying list comes to by the rack's prices; "" when it has none.
         blanks: pieces that are milled whole and then cut apart.
         trials: pieces for trying set-ups, one entry a thickness; those with a `blank` come from what is left.
+        lengths: what is cut from bars.
     """
 
     rough: tuple[RoughPart, ...]
@@ -356,6 +396,7 @@ class StockResult:
     cost: str = ""
     blanks: tuple[Blank, ...] = ()
     trials: tuple[RoughPart, ...] = ()
+    lengths: tuple[BarLot, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

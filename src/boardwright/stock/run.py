@@ -13,6 +13,7 @@ from boardwright.stock.blanks import short_findings
 from boardwright.stock.buying import buying_list
 from boardwright.stock.buying_small import glued_area
 from boardwright.stock.choices import Allowances, allowances, shop_choices
+from boardwright.stock.edging import edging
 from boardwright.stock.glue_ups import bark_rule, stage_findings
 from boardwright.stock.lots import LotRequest, lay_out
 from boardwright.stock.needs import Purchases, needs, purchases
@@ -97,7 +98,8 @@ def run_stock(
     area = glued_area(piece.joints, rough)
     bought = {} if quick else _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
     sold_apart = as_bought(lots, printer)
-    costs, more = buying_list(piece, sold_apart, rough, bought, choices, allow, tables, printer)
+    edges = edging(piece, tables, allow.kerf, printer)
+    costs, more = buying_list(piece, sold_apart, rough, bought, edges, choices, tables, printer)
     findings += more
     findings += rack_findings(choices.rack, lots, piece, printer)
     notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
@@ -111,6 +113,7 @@ def run_stock(
             costs.text,
             blanks,
             tuple(trials),
+            tuple(lot for _, lot in edges),
         ),
         grouped(_with_places(findings, piece)),
     )
