@@ -245,23 +245,12 @@ class PlacedBeams:
         return self._best(bank, level, alive, work) if level else None
 
     def _bank(self, width: int) -> Any:
-        from boardwright.stock.kernels.places import FRONTIER, STEP, Bank
+        from boardwright.stock.kernels.bank import new_bank
+        from boardwright.stock.kernels.places import FRONTIER, STEP
 
-        chains, rooms = self.arrays.chains, len(self.instance.stocks)
-        bank = Bank(
-            np.zeros((2, width, FRONTIER), np.int64),
-            np.zeros((2, width, len(chains)), np.int16),
-            np.zeros((2, width, rooms), np.int16),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.uint64),
-            np.zeros(width, np.float64),
-            np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER), np.int64),
-            np.zeros((width, STEP), np.int64),
-            np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
-            np.zeros((self.total, width, STEP), np.int64),
-        )
+        chains = self.arrays.chains
+        counts = (len(chains), len(self.instance.stocks))
+        bank = new_bank(self.total, width, FRONTIER, STEP, counts, (), np.int64)
         bank.left[0, 0] = chains[:, 1]
         return bank
 

@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 from numba import njit
 
-from boardwright.stock.kernels.beam import _mixed, _place
+from boardwright.stock.kernels.bank import mixed, place_of
 
 SECTION, END, STRIP, TOP, REACH, ROOM, LIFTED = range(7)
 FRONTIER = 7
@@ -77,27 +77,6 @@ class Places(NamedTuple):
     costs: np.ndarray
     codes: np.ndarray
     rules: Rules
-
-
-class Bank(NamedTuple):
-    """Nodes of two levels, used in turn, and the heap of the next level: see `kernels.beam.Bank`.
-
-    Attributes:
-        left: parts of each chain that are still to be placed.
-    """
-
-    frontier: np.ndarray
-    left: np.ndarray
-    used: np.ndarray
-    paid: np.ndarray
-    placed: np.ndarray
-    code: np.ndarray
-    heap_key: np.ndarray
-    heap_slot: np.ndarray
-    fresh: np.ndarray
-    origin: np.ndarray
-    seen: np.ndarray
-    trace: np.ndarray
 
 
 @njit(cache=True, forceinline=True)
@@ -436,8 +415,8 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 code = bank.code[now, i] + q.codes[item]
                                 if kind >= NEW_STOCK:
                                     code += q.codes[q.areas.shape[0] + room]
-                                code = _mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
-                                slot = _place(bank, held, width, key, code)
+                                code = mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
+                                slot = place_of(bank, held, width, key, code)
                                 if slot < 0:
                                     continue
                                 held = max(held, slot + 1) if held < width else held
