@@ -39,11 +39,11 @@ read, or remembered.
 def codes() -> set[str]:
     """Every finding code that the checks can give."""
     found: set[str] = set()
-    for file in sorted((ROOT / "src" / "boardwright" / "checks").glob("*.py")):
+    for file in sorted((ROOT / "src" / "boardwright" / "checks").rglob("*.py")):
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call):
                 found |= FINDINGS["_given_to"](node)
-    return {code for code in found if not FINDINGS["_is_key"](code)}
+    return {code for code in found if not FINDINGS["_is_key"](code)} - set(FINDINGS["GUARDS"])
 
 
 def twins() -> dict[str, tuple[str, str]]:

@@ -5,11 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boardwright.checks import (
+    building,
     carrying,
     hanging,
     leaning,
     legs,
     panel_strength,
+    passage,
     racking,
     screws_hold,
     shelf_sag,
@@ -28,6 +30,8 @@ MEASURES: tuple[Measure, ...] = (
     tipping.rule_margins,
     leaning.measure,
     carrying.measure,
+    building.measure,
+    passage.measure,
     legs.measure,
     hanging.measure,
     racking.measure,

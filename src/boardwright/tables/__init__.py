@@ -72,6 +72,13 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
     clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height, leg_push,
     stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment.
+
+The shop (`data/shop.csv`): precision_thickness, precision_rip, precision_crosscut, precision_groove_width,
+    precision_groove_depth, precision_groove_place, precision_square, mitre_open, joint_gap_largest,
+    share_that_fails, rattle_ratio, slide_room_more, jointer_width, planer_width,
+    planer_thinnest, saw_rip, saw_depth, saw_shortest_rip, saw_shortest_crosscut, saw_narrowest,
+    mitre_saw_shortest, router_shortest, router_narrowest, clamp_longest, clamp_count, clamp_pad,
+    glue_spread_time, glue_close_time, glue_clamp_time.
 """
 
 from __future__ import annotations
