@@ -139,11 +139,11 @@ def _lengths(search: Search) -> None:
     while left > 0 and not search.done():
         dive(search, choice, random)
         random = random or Random(search.seed)
-        if len(search.rooms) > 1 and not search.done() and not search.best_key[0]:
-            mend_bars(search, whole, random, step)
         if not exact and not search.done() and not search.best_key[0]:
             exact = True
             choose_exactly(search, whole, step)
+        if len(search.rooms) > 1 and not search.done() and not search.best_key[0]:
+            mend_bars(search, whole, random, step)
         left -= 1
     if not search.done():
         choose_whole(search, values)
