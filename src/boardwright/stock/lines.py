@@ -34,6 +34,9 @@ MENDS, MEND_PIECES, MEND_EFFORT = 80, (16, 36), 0.05
 """How often in a row some bars of the best answer are cut again in vain, how many pieces are on them at most (least
 and most), and the limit of each choice, as REST_EFFORT."""
 
+MEND_UP_TO = 250
+"""Most pieces of a question in which that pays; among more, taking patterns again by chance finds better answers."""
+
 
 def is_line(search: Search) -> bool:
     """Whether all parts are as wide as the stocks, of which there is no lack: a question of lengths only."""
@@ -119,7 +122,7 @@ def mend_bars(search: Search, values: Sequence[int], random: Random, step: float
         random: chooses the bars.
         step: least difference between two costs.
     """
-    tries = 0
+    tries = 0 if sum(search.wanted) <= MEND_UP_TO else MENDS
     while tries < MENDS and not search.done():
         before = search.best_key[1]
         most = random.randint(*MEND_PIECES)
