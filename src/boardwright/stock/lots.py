@@ -154,6 +154,7 @@ def lay_out(
         request.assumed,
         rack_text(layouts, answer, what) if request.rack else _text(request, answer, what),
         *split_tally(layouts, tally, what, bool(request.rack)),
+        request.kind,
     )
     return lot, findings
 
@@ -259,11 +260,13 @@ def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
     if len(answer.bins) > answer.bins_bound:
         fewest = f"at least {answer.bins_bound} are needed"
     area = ""
+    by_price = any(abs(s.cost - s.length * s.width / 1e6) > 1e-6 for s in request.sizes)
+    kept = "cost" if by_price and request.stock.kind == "sheet" else "area"
     if not answer.proven and answer.lower_bound > 0:
         over = percent(answer.cost / answer.lower_bound - 1)
-        area = f", and at most {over} more area than the least there can be"
+        area = f", and at most {over} more {kept} than the least there can be"
     elif len(request.sizes) > 1:
-        area = ", nor less area" if len(answer.bins) == answer.bins_bound else ", but no less area"
+        area = f", nor less {kept}" if len(answer.bins) == answer.bins_bound else f", but no less {kept}"
     return (
         f"{counted(len(answer.bins), noun)} ({fewest}{area}); {percent(what.lost_share)} of the face "
         f"does not end in a part, which is {percent(what.added_share)} over net"

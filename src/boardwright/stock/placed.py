@@ -246,44 +246,29 @@ class PlacedBeams:
         Returns:
             The best layout of the last level that was reached; None when nothing could be placed.
         """
-        from boardwright.stock.kernels.places import advance, replay
+        from boardwright.stock.kernels.places import advance, new_groups, replay
 
-        bank = self._bank(width)
+        bank, groups = self._bank(width), new_groups(width)
         stride = max(1, LEVEL_WORK // (width * len(self.arrays.chains) * 2))
         level, alive, going, work = 0, 1, True, 0
         if start is not None and len(start):
-            replay(self.arrays, bank, start)
+            replay(self.arrays, bank, groups, start)
             level = len(start)
         while level < self.total and going and not (level and stop()):
             level, alive, going, tried = advance(
-                self.arrays, bank, level, min(self.total, level + stride), alive, width, guide, limit,
+                self.arrays, bank, groups, level, min(self.total, level + stride), alive, width, guide, limit,
                 self.whole, self.dear,
             )  # fmt: skip
             work += tried
         return self._best(bank, level, alive, work) if level else None
 
     def _bank(self, width: int) -> Any:
-        from boardwright.stock.kernels.places import FRONTIER, STEP, Bank
+        from boardwright.stock.kernels.bank import new_bank
+        from boardwright.stock.kernels.places import FRONTIER, STEP
 
-        chains, rooms = self.arrays.chains, len(self.instance.stocks)
-        bank = Bank(
-            np.zeros((2, width, FRONTIER), np.int64),
-            np.zeros((2, width, len(chains)), np.int16),
-            np.zeros((2, width, rooms), np.int16),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.uint64),
-            np.zeros(width, np.float64),
-            np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER), np.int64),
-            np.zeros((width, STEP), np.int64),
-            np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
-            np.zeros((self.total, width, STEP), np.int64),
-            np.zeros(width, np.uint64),
-            np.zeros(1 << (2 * width - 1).bit_length(), np.int64),
-            np.zeros(width, np.int64),
-            np.zeros(width, np.int64),
-        )
+        chains = self.arrays.chains
+        counts = (len(chains), len(self.instance.stocks))
+        bank = new_bank(self.total, width, FRONTIER, STEP, counts, (), np.int64)
         bank.left[0, 0] = chains[:, 1]
         return bank
 

@@ -14,6 +14,7 @@ from boardwright.stock.lots import LotRequest
 from boardwright.stock.on_rack import MOST, serves, usable
 from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.stock.rough import board_thickness
+from boardwright.stock.sheet_sizes import sheet_sizes, unused_sizes
 from boardwright.tables.bundle import Tables
 from boardwright.tables.records import LumberClass
 
@@ -23,6 +24,7 @@ def sizes_for(
     tables: Tables,
     allow: Allowances,
     racks: dict[str, tuple[StockSize, ...]],
+    choices: ShopChoices,
     printer: Printer,
 ) -> tuple[tuple[StockSize, ...], bool, str]:
     """Boards or sheets that a part can be cut from; whether they are on hand; what is assumed about them."""
@@ -40,9 +42,8 @@ def sizes_for(
         return tuple(sizes), False, assumed
     if stock.sheet_size is None:
         return (), False, "no size of sheet is known"
-    length, width = stock.sheet_size
-    sheet = StockSize("sheet", length, width, None, length * width / 1e6, allow.sheet_trim, allow.sheet_trim)
-    return (sheet,), False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
+    sold = sheet_sizes(stock, choices, allow.sheet_trim, printer.units)
+    return sold, False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
 
 
 def racks_of(
@@ -51,7 +52,7 @@ def racks_of(
     """Boards on hand of each stock, trimmed as they will be; findings for those that are of no use."""
     stocks = {p.stock.id: p.stock for p in piece.parts}
     racks: dict[str, list[StockSize]] = {}
-    findings = []
+    findings = unused_sizes(stocks, choices, allow.sheet_trim)
     for n, (id, length, width, count) in enumerate(choices.boards):
         place = choices.place(f"shop.boards[{n}]")
         if id not in stocks:

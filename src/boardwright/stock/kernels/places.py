@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 from numba import njit
 
-from boardwright.stock.kernels.beam import _mixed, _place
+from boardwright.stock.kernels.bank import mixed, place_of
 
 SECTION, END, STRIP, TOP, REACH, ROOM, LIFTED = range(7)
 FRONTIER = 7
@@ -82,32 +82,29 @@ class Places(NamedTuple):
     rules: Rules
 
 
-class Bank(NamedTuple):
-    """Nodes of two levels, used in turn, and the heap of the next level: see `kernels.beam.Bank`.
+class Groups(NamedTuple):
+    """Nodes of a level by the parts that are placed; of one group, those that others cover are dropped.
 
     Attributes:
-        left: parts of each chain that are still to be placed.
         group: code of the set of parts (and stocks) of the nodes that are gathered.
         head, following: of nodes with one group, the last that was kept, by a hash of the group, and the one before.
         kept: where the nodes that are kept stand, the most promising first.
     """
 
-    frontier: np.ndarray
-    left: np.ndarray
-    used: np.ndarray
-    paid: np.ndarray
-    placed: np.ndarray
-    code: np.ndarray
-    heap_key: np.ndarray
-    heap_slot: np.ndarray
-    fresh: np.ndarray
-    origin: np.ndarray
-    seen: np.ndarray
-    trace: np.ndarray
     group: np.ndarray
     head: np.ndarray
     following: np.ndarray
     kept: np.ndarray
+
+
+def new_groups(width: int) -> Groups:
+    """Empty groups for levels of so many nodes."""
+    return Groups(
+        np.zeros(width, np.uint64),
+        np.zeros(1 << (2 * width - 1).bit_length(), np.int64),
+        np.zeros(width, np.int64),
+        np.zeros(width, np.int64),
+    )
 
 
 @njit(cache=True, forceinline=True)
@@ -380,38 +377,38 @@ def _covers(q, one, two):
 
 
 @njit(cache=True)
-def _choose(q, bank, held):
+def _choose(q, bank, groups, held):
     """The gathered nodes without those that another covers, the most promising first; how many there are."""
     order = np.argsort(bank.heap_key[:held], kind="mergesort")
-    bank.head[:] = -1
-    mask = np.uint64(bank.head.shape[0] - 1)
+    groups.head[:] = -1
+    mask = np.uint64(groups.head.shape[0] - 1)
     count = 0
     for n in range(held):
         slot = bank.heap_slot[order[n]]
-        group = bank.group[slot]
+        group = groups.group[slot]
         place = (group ^ (group >> np.uint64(31))) & mask
-        other = bank.head[place]
+        other = groups.head[place]
         covered = False
         while other >= 0:
-            if bank.group[other] == group and _covers(q, bank.fresh[other], bank.fresh[slot]):
+            if groups.group[other] == group and _covers(q, bank.fresh[other], bank.fresh[slot]):
                 covered = True
                 break
-            other = bank.following[other]
+            other = groups.following[other]
         if covered:
             continue
-        bank.following[slot] = bank.head[place]
-        bank.head[place] = slot
-        bank.kept[count] = slot
+        groups.following[slot] = groups.head[place]
+        groups.head[place] = slot
+        groups.kept[count] = slot
         count += 1
     return count
 
 
 @njit(cache=True)
-def _settle(q, bank, level, count):
+def _settle(q, bank, groups, level, count):
     """Write the nodes that are kept as the next level."""
     now, then = level % 2, (level + 1) % 2
     for j in range(count):
-        n = bank.kept[j]
+        n = groups.kept[j]
         step = bank.origin[n]
         i, kind = step[PARENT], step[KIND]
         item = q.ways[step[WAY], 0]
@@ -441,7 +438,7 @@ def _note(rows, n, c0, c1, c2, c3, c4, c5, c6):
 
 
 @njit(cache=True)
-def replay(q, bank, steps):
+def replay(q, bank, groups, steps):
     """Put the parts of known steps in, one after another; each level has one node."""
     for level in range(steps.shape[0]):
         step, now = steps[level], level % 2
@@ -456,12 +453,12 @@ def replay(q, bank, steps):
         row[LIFTED] = 1 if above or (kind == IN_STRIP and bank.frontier[now, 0, LIFTED] > 0) else 0
         bank.origin[0] = step
         bank.origin[0, PARENT] = 0
-        bank.kept[0] = 0
-        _settle(q, bank, level, 1)
+        groups.kept[0] = 0
+        _settle(q, bank, groups, level, 1)
 
 
 @njit(cache=True)
-def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
+def advance(q, bank, groups, level, last, alive, width, guide, limit, whole, dear):
     """Go on from one level of the beam to another: see `kernels.beam.advance`.
 
     Returns:
@@ -562,18 +559,18 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 group = bank.code[now, i] + q.codes[item]
                                 if kind >= NEW_STOCK and not q.rules.in_order:
                                     group += q.codes[q.areas.shape[0] + room]
-                                code = _mixed(group, section, end, strip, top, p + a, 2 * room + lifted)
-                                slot = _place(bank, held, width, key, code)
+                                code = mixed(group, section, end, strip, top, p + a, 2 * room + lifted)
+                                slot = place_of(bank, held, width, key, code)
                                 if slot < 0:
                                     continue
                                 held = max(held, slot + 1) if held < width else held
-                                bank.group[slot] = group
+                                groups.group[slot] = group
                                 _note(bank.fresh, slot, section, end, strip, top, p + a, room, lifted)
                                 bank.origin[slot, 7] = c
                                 _note(bank.origin, slot, i, way, kind, p, at_b, top, end)
         if held == 0:
             return level, alive, False, tried
-        alive = _choose(q, bank, held)
-        _settle(q, bank, level, alive)
+        alive = _choose(q, bank, groups, held)
+        _settle(q, bank, groups, level, alive)
         level += 1
     return level, alive, True, tried
