@@ -43,7 +43,7 @@ def codes() -> set[str]:
         for node in ast.walk(ast.parse(file.read_text(encoding="utf-8"))):
             if isinstance(node, ast.Call):
                 found |= FINDINGS["_given_to"](node)
-    return {code for code in found if not FINDINGS["_is_key"](code)}
+    return {code for code in found if not FINDINGS["_is_key"](code)} - set(FINDINGS["GUARDS"])
 
 
 def twins() -> dict[str, tuple[str, str]]:

@@ -23,6 +23,10 @@ class Facts(NamedTuple):
 
 SOLIDS = "the solids themselves; no published figure"
 AVERAGES = "published averages, no test of this piece"
+MOVES = "Wood Handbook FPL-GTR-190 eq. 13-2"
+HELD = "difference of their movement over the length held, at most 1 mm"
+HELD_SOURCE = f"{MOVES}; limit: common practice"
+YEAR = "moisture 6 to 14 %"
 CHAINS = (
     "sizes from one side to the other along the cuts that make them, what is cut at one setting out together; "
     "10,000 builds, each size normal about its plan, the shop's plus or minus three standard deviations; at most 1 in "
@@ -49,6 +53,13 @@ FACTS: dict[str, Facts] = {
         "parts that come near each other without a joint or a planned gap",
         SOLIDS,
         "gaps under 1/16 in (1.6 mm)",
+    ),
+    "fit.binds-in-year": Facts(
+        "Do parts press on each other, or hit each other on their way, at the driest or wettest time?",
+        "the solids swollen and shrunk, set where their joints hold them (least squares); each face gives 0.1 mm, "
+        "parts that rest on each other 0.25 mm more",
+        MOVES + "; what the wood gives: common practice",
+        "what meets on the day of cutting is not told again; nor are parts of which another check of movement speaks",
     ),
     "joint.thin-web": Facts(
         "Is enough wood left between cuts from two sides?",
@@ -78,6 +89,12 @@ FACTS: dict[str, Facts] = {
         "Is a drawer free on its whole travel?", "the drawer's solids moved along their travel", SOLIDS, ""
     ),
     "door.hits": Facts("Is a door or lid free on its turn?", "its solids turned about its hinge", SOLIDS, ""),
+    "door.swells": Facts(
+        "Does an inset door clear its opening, and a pair each other, at the wettest time?",
+        "gap at each edge less what door and opening move towards each other; 1/64 in is left",
+        MOVES + "; least gap: common practice",
+        YEAR + "; the hinged edge stays where it is",
+    ),
     "drawer.height": Facts(
         "Does a drawer still run at the wettest time?",
         "height x coefficient x change of moisture, against the gap; 1/64 in is left",
@@ -194,9 +211,62 @@ FACTS: dict[str, Facts] = {
     ),
     "wood.cross-grain": Facts(
         "Are two parts held across the grain?",
-        "difference of their movement over the length held, at most 1 mm",
-        "Wood Handbook FPL-GTR-190 eq. 13-2; limit: common practice",
-        "moisture 6 to 14 %",
+        HELD,
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.solid-on-sheet": Facts("Is solid wood held to a sheet across its grain?", HELD, HELD_SOURCE, YEAR),
+    "wood.screwed-fast": Facts(
+        "Do screws without slots hold a part across the grain?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.housed-across": Facts(
+        "Is a part glued over too wide a housing across the grain of the other?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.mixed-woods": Facts(
+        "Are two woods that swell unlike glued along their widths?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.held-all-round": Facts(
+        "Is a solid panel held at both edges by a frame that does not move with it?",
+        "difference of its movement and the frame's from hold to hold, at most 1 mm",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.panel-bottoms": Facts(
+        "Has a panel room to swell in its groove?",
+        "room before the edge less what panel and frame move towards each other; an edge that lies on the bottom by "
+        "plan may press 0.25 mm",
+        MOVES,
+        YEAR + "; panels whose edges are square to an axis of the piece",
+    ),
+    "wood.panel-leaves": Facts(
+        "Does a panel stay in its groove at the driest time?",
+        "what is held less what panel and frame move apart; at least 1/8 in, or half of what is held when cut",
+        MOVES + "; limit: common practice",
+        YEAR + "; panels whose edges are square to an axis of the piece",
+    ),
+    "wood.mitre-opens": Facts(
+        "Does a mitre open so far that it is seen?",
+        "width x sqrt 2 x the change of width of the members less that of their length, as a share; at most 1/32 in",
+        "geometry; case from practice, red oak 3 1/2 in wide; limit: common practice",
+        "flat mitres; nothing holds the joint closed",
+    ),
+    "wood.breadboard-proud": Facts(
+        "How far does a breadboard end stand out beside its top?",
+        "difference of movement over the width of the top, half of it at each edge; at most 1/32 in",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.lid-moves": Facts(
+        "How far does the free edge of a lid move?",
+        "movement between lid and case at that edge, hinges standing still; at most 1/8 in, or what the lid hangs over",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.lid-cups": Facts(
+        "How far does a bare lid cup when only one face is finished?",
+        "width^2 x coefficient x 1 % / (8 x thickness); at most 1/16 in",
+        "bending of a strip by unlike swelling of its faces; limit and 1 %: common practice",
+        "lids of one board without battens or ends",
     ),
     "stock.thickness-not-given": Facts(
         "Can the stock be as thick as the part?", "thickness of part and stock", "the design file", ""

@@ -111,6 +111,24 @@ REMEDIES = [
     ("passage.ceiling", "no more than 19 15/32 in deep", "depth: 24", "depth: 19 15/32"),
     ("passage.ceiling", "no more than 92 15/16 in high", "height: 94", "height: 92 15/16"),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
+    ("door.swells", "5/32 in there", "gap: 1/32", "gap: 5/32"),
+    ("wood.housed-across", "over 2 5/16 in or less", "length: 10, width", "length: 2 5/16, width"),
+    ("wood.lid-moves", "by 7/32 in or more", "overhang: 0", "overhang: 7/32"),
+    ("wood.mitre-opens", "3 1/16 in wide or less", "length: 24, width: 4", "length: 24, width: 3 1/16"),
+    ("wood.mitre-opens", "quartersawn boards", "thickness: 3/4", "thickness: 3/4, sawn: quarter"),
+    (
+        "wood.panel-bottoms",
+        "1/16 in narrower",
+        "width: 14, along: z, across: x, at: [1 21/32",
+        "width: 13 15/16, along: z, across: x, at: [1 23/32",
+    ),
+    (
+        "wood.panel-bottoms",
+        "at 9.5 % instead of 8 %",
+        "units: in",
+        "units: in\nwood_moisture: {now: 9.5, driest: 6, wettest: 10}",
+    ),
+    ("wood.panel-leaves", "quartersawn boards", "thickness: 1/4", "thickness: 1/4, sawn: quarter"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
 

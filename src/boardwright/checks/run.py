@@ -21,6 +21,8 @@ from boardwright.checks import (
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
 from boardwright.checks.margins import Margin
+from boardwright.checks.movement import run as movement
+from boardwright.checks.movement.times import Then
 from boardwright.checks.shop import Shop
 from boardwright.checks.way import Way
 from boardwright.core.findings import Finding, grouped
@@ -37,16 +39,12 @@ CHECKS: tuple[Callable[[Context], Iterable[Finding]], ...] = (
     assembly.drivers,
     assembly.wrong_ways,
     drawers.travel,
-    drawers.height,
-    drawers.width,
-    drawers.depth,
     doors.swing,
     *extension_bars.CHECKS,
     fasteners.tips,
     fasteners.meetings,
     splitting.pilots,
     fasteners.end_grain,
-    wood.cross_grain,
     wood.stock_gives,
     passage.nonsense,
 )
@@ -72,11 +70,22 @@ def run_checks(
     loads: Loads | None = None,
     shop: Shop | None = None,
     way: Way | None = None,
+    then: Then | None = None,
 ) -> Checked:
-    """Every finding of every check, and every margin that was kept."""
+    """Every finding of every check, and every margin that was kept.
+
+    Args:
+        piece: as cut.
+        fit_result: its dry fit.
+        tables: with the user's own rows.
+        loads: what it carries.
+        shop: what the shop's machines do.
+        way: what it is carried through.
+        then: a time up to which the wood moves; None for the whole year.
+    """
     c = context(piece, fit_result, tables, loads, shop, way)
-    findings = [f for check in CHECKS for f in check(c)]
-    passed: list[Margin] = []
+    moved, passed = movement.look(c, then)
+    findings = [*(f for check in CHECKS for f in check(c)), *moved]
     for look in (carries.look, workshop.look):
         beyond, kept = look(c)
         findings += beyond

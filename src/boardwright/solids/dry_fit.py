@@ -84,11 +84,16 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
         one, two = parts[i], parts[j]
         if i >= j or frozenset((one.id, two.id)) in but or not len(clashes(rooms[one.id], rooms[two.id])):
             continue
-        found = _shared(*_key(one), *_key(two))
+        found = shared(one, two)
         if found is not None:
             out.append(Overlap(one.id, two.id, found[0], found[1]))
     out += _hardware_overlaps(piece, bounds)
     return out
+
+
+def shared(one: Part, two: Part) -> tuple[float, Box] | None:
+    """Room that two parts share: its volume [mm3] and the box around it [mm]; None when they share none."""
+    return _shared(*_key(one), *_key(two))
 
 
 @lru_cache(maxsize=65536)
