@@ -15,7 +15,7 @@ title: Cupboard
 units: in
 stock:
   oak: {{wood: oak_white, thickness: 3/4}}
-case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{hinges: {{{keys}}}}}}}}}
+case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{gap: 1/16, hinges: {{{keys}}}}}}}}}
 """
 
 
@@ -25,7 +25,7 @@ def found(keys, code):
 
 def test_hinge_screws_in_a_side_with_the_leaf_flush():
     # Magazine question: leaf flush in a 3/4 in side, screws 3/4 in long: the tip reaches the outer face; 11/16 in keep
-    # 1/16 in of wood. Exact. The gain is half of a 3/16 in knuckle less half of a 1/16 in gap: 1/16 in, as the leaf.
+    # 1/16 in of wood. Exact. The gain is half of a 3/16 in knuckle less half of the 1/16 in gap: 1/16 in, as the leaf.
     keys = "plate: 1/16, screw_length: {}"
     (finding,) = found(keys.format("3/4"), "door.hinge-screws")
     assert re.search(r"at most 11/16 in", finding.expected)
