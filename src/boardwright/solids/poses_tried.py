@@ -20,7 +20,8 @@ from boardwright.piece.records import Contact, Fastener, Joint, Part, Piece
 from boardwright.solids.assembly import what_matters
 from boardwright.solids.blocking import rooms_of
 from boardwright.solids.cells import clashes, clipped, common_volume
-from boardwright.solids.dry_fit import TOUCH
+from boardwright.solids.frames import Form, form_of, relative
+from boardwright.solids.sections import TOUCH, touching_area
 from boardwright.solids.taken import around
 from boardwright.solids.travel import is_boxes
 from boardwright.solids.turns import mark_for, turns_of
@@ -164,25 +165,29 @@ class _Place:
         return self.boxes[near], self.owner[near]
 
     def takes(self, part: Part, tried: Part, beside: tuple[Any, Any]) -> bool:
-        """Whether a part goes in otherwise, and is then something else than it should be."""
+        """Whether a part goes in otherwise, and is then not as it should be; what is soon told comes first."""
+        moved = _moved_cuts(part, tried)
+        if not moved and all(isinstance(c, SQUARE_CUTS) for c in part.cuts):
+            return False
+        likeness = part.size, _seen(part), _seen(tried), relative(part.pose, tried.pose)
         return (
-            self._clear(part, tried, *beside)
+            self._meets_fasteners(part, tried)
+            and (bool(moved) or not _same(*likeness))
             and self._touches(part, tried)
-            and self._meets_fasteners(part, tried)
-            and not _same(part.size, _seen(part), _seen(tried), _between(part, tried))
-            and (bool(_moved_cuts(part, tried)) or not all(isinstance(c, SQUARE_CUTS) for c in part.cuts))
+            and self._clear(part, tried, *beside)
+            and not _same(*likeness)
         )
 
     def _clear(self, part: Part, tried: Part, boxes: Any, owner: Any) -> bool:
-        from boardwright.solids.mesh import part_solid, shared_volume
-
         met = clashes(rooms_of(tried), boxes, FORCED)[:, 1]
-        for i in sorted(set(owner[met].tolist())):
-            other = self.parts[self.order[i]]
-            if is_boxes(tried) and is_boxes(other):
-                return False
-            rest = shared_volume(part_solid(part), part_solid(other))
-            if shared_volume(part_solid(tried), part_solid(other)) > rest + SAME:
+        others = [self.parts[self.order[i]] for i in sorted(set(owner[met].tolist()))]
+        if is_boxes(tried) and any(is_boxes(other) for other in others):
+            return False
+        for other in others:
+            shared = _shared(form_of(tried), form_of(other), relative(tried.pose, other.pose))
+            if shared <= SAME:
+                continue
+            if shared > SAME + _shared(form_of(part), form_of(other), relative(part.pose, other.pose)):
                 return False
         return True
 
@@ -200,7 +205,7 @@ class _Place:
     def _area(self, contact: Contact, one: Part, two: Part) -> float:
         """Area of a face that touches [mm2], holes filled where boxes tell."""
         if contact.corners or not is_boxes(one) or not is_boxes(two):
-            return _solid_area(contact, one, two)
+            return touching_area(contact, one, two)
         window = np.array([contact.box.low, contact.box.high], dtype=float)
         window[:, contact.axis] += (-TOUCH, TOUCH)
         push = np.array(contact.normal) * -TOUCH
@@ -212,29 +217,6 @@ class _Place:
             if not all(any(_fits(hole, other) for other in there) for hole in _holes_of(f, part)):
                 return False
         return True
-
-
-def _solid_area(contact: Contact, one: Part, two: Part) -> float:
-    from boardwright.solids.mesh import part_solid, sweep_solid
-    from boardwright.solids.primitives import Sweep
-
-    normal = contact.normal
-    corners = contact.corners or _corners(contact)
-    base = tuple(add(p, scaled(normal, -TOUCH)) for p in corners)
-    window = sweep_solid(Sweep(base, scaled(normal, 2 * TOUCH)))
-    pressed = (part_solid(two) ^ window).translate(list(scaled(normal, -TOUCH)))
-    return float((pressed ^ part_solid(one)).volume()) / TOUCH
-
-
-def _corners(contact: Contact) -> tuple[Vec, ...]:
-    a, b = (k for k in range(3) if k != contact.axis)
-    low, high = contact.box.low, contact.box.high
-    out = []
-    for u, v in ((low[a], low[b]), (high[a], low[b]), (high[a], high[b]), (low[a], high[b])):
-        p = list(low)
-        p[a], p[b] = u, v
-        out.append((p[0], p[1], p[2]))
-    return tuple(out)
 
 
 @dataclass(frozen=True, slots=True)
@@ -289,19 +271,12 @@ def _seen(part: Part) -> tuple[Cut, ...]:
     return tuple(c for c in part.cuts if not (isinstance(c, Hole) and c.marked_through))
 
 
-def _between(part: Part, tried: Part) -> Pose:
-    """Where a part lies as tried, in the frame of how it should lie."""
+@lru_cache(maxsize=16384)
+def _shared(one: Form, two: Form, place: Pose) -> float:
+    """Volume that two solids share, the second at a place in the frame of the first [mm3]."""
+    from boardwright.solids.mesh import placed, shape, shared_volume
 
-    def rounded(v: Vec, digits: int) -> Vec:
-        return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
-
-    own = part.pose
-    return Pose(
-        rounded(own.inverse_point(tried.pose.origin), 6),
-        rounded(own.inverse_direction(tried.pose.x), 9),
-        rounded(own.inverse_direction(tried.pose.y), 9),
-        rounded(own.inverse_direction(tried.pose.z), 9),
-    )
+    return shared_volume(shape(one.size, one.cuts), placed(two.size, two.cuts, place))
 
 
 @lru_cache(maxsize=8192)
@@ -314,7 +289,7 @@ def _same(size: Vec, right: tuple[Cut, ...], tried: tuple[Cut, ...], pose: Pose)
 
 def _moved_cuts(part: Part, tried: Part) -> list[Cut]:
     """The cuts of a part that have no fellow, and those that have none in it, when it goes in as tried."""
-    pose = _between(part, tried)
+    pose = relative(part.pose, tried.pose)
     right = [(c, _reach(c, part.size)) for c in _seen(part)]
     other = []
     for cut in _seen(tried):
