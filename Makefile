@@ -43,8 +43,10 @@ golden: $(READY)
 docs: $(READY)
 	$(BIN)/python tools/plan_format.py
 	$(BIN)/python tools/finding_docs.py
+	$(BIN)/python tools/check_docs.py
 	$(BIN)/python tools/design_docs.py
 	$(BIN)/python tools/command_docs.py
+	$(BIN)/python tools/rack_docs.py
 	$(BIN)/python tools/joint_docs.py
 
 # The picture in the README: the cover of a plan. Needs pdftoppm (on Debian: poppler-utils).
@@ -52,8 +54,10 @@ pictures: $(READY)
 	$(BIN)/boardwright plan examples/ribbon-chest.yaml --out out/ribbon-chest
 	pdftoppm -r 80 -f 1 -l 1 -png -singlefile out/ribbon-chest/plan.pdf docs/pictures/ribbon-chest-cover
 
+# SETS names the folder of the published sets of layouts (see docs/stock.md); without it that table is left out.
 bench: $(READY)
 	$(BIN)/python tools/bench.py
+	$(BIN)/python tools/bench_sets.py $(SETS)
 
 clean:
 	rm -rf out build .mypy_cache .ruff_cache .hypothesis .import_linter_cache

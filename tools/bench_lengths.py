@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import argparse
 import json
-import time
 from pathlib import Path
 from typing import Any
 
-from bench_layouts import EFFORT, allowed, clock, line, total, warm_up
+from bench_layouts import EFFORT, Clock, allowed, line, total, warm_up
 from boardwright.stock.instance import Instance
 from boardwright.stock.lengths import Bar, lay_out_lengths, length_instance
 
@@ -22,6 +21,14 @@ def question(job: dict[str, Any], kerf: float) -> Instance:
     stocks = job.get("stocks") or [[job["stock"], 1]]
     bars = [Bar(f"s{n}", length - kerf, cost=float(cost)) for n, (length, cost) in enumerate(stocks)]
     return length_instance([(f"p{n}", x - kerf, c) for n, (x, c) in enumerate(job["parts"])], bars, kerf)
+
+
+def one(job: dict[str, Any], kerf: float, seconds: float | None) -> dict[str, Any]:
+    """One job."""
+    instance = question(job, kerf)
+    clock = Clock(seconds or allowed(sum(i.count for i in instance.items)))
+    answer = lay_out_lengths(instance, effort=EFFORT, stop=clock.over)
+    return {"set": job["set"], **line(job, instance, answer, clock.taken())}
 
 
 def main() -> None:
@@ -37,11 +44,7 @@ def main() -> None:
     warm_up()
     sets: dict[str, list[dict[str, Any]]] = {}
     for job in jobs:
-        instance = question(job, words.kerf)
-        seconds = words.seconds or allowed(sum(i.count for i in instance.items))
-        start = time.monotonic()
-        answer = lay_out_lengths(instance, effort=EFFORT, stop=clock(seconds))
-        found = {"set": job["set"], **line(job, instance, answer, time.monotonic() - start)}
+        found = one(job, words.kerf, words.seconds)
         sets.setdefault(job["set"], []).append(found)
         print(json.dumps(found), flush=True)
     for name, lines in sets.items():

@@ -41,17 +41,23 @@ GROUPS = {
     "fit": "The dry fit",
     "assembly": "Putting it together",
     "tables": "Table files",
+    "rack": "The rack",
 }
 GUARDS = {
     "stock.layout-invalid": "A layout is checked by code that knows nothing of how it was found. No "
     "design is known that makes this check fail; if it ever does, the layout is not to be used.",
+    "rack.busy": "Another program has been writing to the rack for as long as this one was ready to wait.",
+    "rack.newer": "The rack was written by a newer Boardwright. It is left as it is.",
+    "rack.no-driver": "A rack in PostgreSQL is named, and the package psycopg is not installed.",
 }
-"""Codes that no design should be able to give."""
+"""Codes that no design, and no row of commands, should be able to give."""
 INTRO = """# Findings
 
 Everything that Boardwright can say about a design, with the smallest design that makes it say so. An error
 will fail, a warning may fail, a note is worth knowing. Each finding gives its place as file, line and column,
 what was found, what was expected, where that limit comes from, and what to do.
+
+For a finding of the rack the commands that bring it about are shown instead of a design.
 
 This page is written by `tools/finding_docs.py` from the pairs in `tests/errors`; a test compares them.
 """
@@ -91,7 +97,7 @@ def _is_key(code: str) -> bool:
 def page_text() -> str:
     """The page."""
     parts = [INTRO]
-    codes = sorted(p.stem for p in PAIRS.glob("*.yaml"))
+    codes = sorted(p.stem for p in (*PAIRS.glob("*.yaml"), *PAIRS.glob("*.words")))
     for group, title in GROUPS.items():
         own = [c for c in codes if c.startswith(f"{group}.")]
         if own:
@@ -101,6 +107,8 @@ def page_text() -> str:
 
 
 def _entry(code: str) -> str:
+    if (PAIRS / f"{code}.words").exists():
+        return _words_entry(code)
     meaning, _, design = (PAIRS / f"{code}.yaml").read_text(encoding="utf-8").partition("\n")
     text = (PAIRS / f"{code}.txt").read_text(encoding="utf-8")
     table = PAIRS / f"{code}.csv"
@@ -114,6 +122,20 @@ def _entry(code: str) -> str:
     if rows:
         parts += [f"with `{code}.csv`", _fenced("", rows)]
     return "\n\n".join([*parts, _fenced("", text)])
+
+
+def _words_entry(code: str) -> str:
+    """A finding of the rack: the commands that bring it about."""
+    meaning, _, words = (PAIRS / f"{code}.words").read_text(encoding="utf-8").partition("\n")
+    text = (PAIRS / f"{code}.txt").read_text(encoding="utf-8")
+    severity = text.split(" ", 1)[0]
+    parts = [
+        f"### {code}",
+        f"*{severity}.* {meaning.removeprefix('# ')}",
+        _fenced("", words),
+        _fenced("", text),
+    ]
+    return "\n\n".join(parts)
 
 
 def _fenced(language: str, text: str) -> str:

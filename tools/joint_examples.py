@@ -153,13 +153,14 @@ JOINTS: dict[str, Entry] = {
         ),
     ),
     "mitre": Entry(
-        "Corners that show no end grain. End grain takes little glue, so a spline, keys or dowels help.",
+        "Corners that show no end grain. End grain takes little glue, so a spline, keys, biscuits or dowels help.",
         ("with", "depth", "width"),
         ("mitre", "spline of a mitre", "spline or key of a mitre", "key"),
         (
             Example(FRAME, "kind: mitre"),
             Example(CORNER, "kind: mitre, with: spline", "On edge, with a spline"),
             Example(FRAME, "kind: mitre, with: keys", "With a key"),
+            Example(CORNER, "kind: mitre, with: biscuits", "On edge, with biscuits"),
         ),
     ),
     "breadboard": Entry(

@@ -13,33 +13,55 @@ import sys
 import time
 import traceback
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import asdict, dataclass, field
+from functools import lru_cache
 from pathlib import Path
 
 import numpy as np
 
 sys.path.insert(0, str(Path(__file__).resolve().parent))
 
+from boardwright.checks import assembly, doors, drawers, extension_bars, fit
+from boardwright.checks.context import context
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer, read_step
+from boardwright.core.poses import Vec
+from boardwright.design.load import load_text
 from boardwright.piece.cuts import Cut, Groove, Hole, Notch, Rabbet
 from boardwright.piece.records import Part, Piece
+from boardwright.piece.run import set_out
 from boardwright.pipeline import Result, check_text
 from boardwright.solids.assembly import assembly_of
 from boardwright.solids.cells import own_cells
+from boardwright.solids.dry_fit import dry_fit
 from boardwright.solids.mesh import shape
 from boardwright.solids.taken import is_planar
 from boardwright.stock.records import BoardLayout
 from boardwright.stock.records import Result as StockRun
 from boardwright.stock.run import run_stock, shop_choices
+from boardwright.tables.load import load_tables
 from design_dice import Mapping, design, text
 
-OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits")
-"""Findings that a construction must not earn by itself; only loose parts can be put in each other's way."""
-AGAIN = 4
-"""Every so many designs are set out a second time, and one step wider."""
+OVERLAPS = ("fit.collision", "fit.open-joint", "drawer.hits", "door.hits")
+"""Findings that a construction must not earn by itself: it is made so that its parts fit, or is refused."""
+GAPS = ("fit.unplanned-gap",)
+"""Nor these."""
+FITS = (
+    fit.collisions,
+    fit.open_joints,
+    fit.unplanned_gaps,
+    assembly.trapped,
+    drawers.travel,
+    doors.swing,
+    extension_bars.way,
+)
+"""The checks that every design goes through."""
+AGAIN = 10
+"""Every so many designs are set out a second time with all checks, and one step wider."""
+FLAKE = 1e-3
+"""A piece of a mesh smaller than this is noise [mm3]."""
 NEAR = 1e-6
 """Arithmetic noise in a sum of sizes [mm]."""
 
@@ -52,15 +74,17 @@ class Tally:
     pieces: int = 0
     refused: int = 0
     codes: Counter[str] = field(default_factory=Counter)
+    trapped: int = 0
     tracebacks: list[str] = field(default_factory=list)
     overlaps: list[str] = field(default_factory=list)
+    gaps: list[str] = field(default_factory=list)
     layouts: list[str] = field(default_factory=list)
     sums: list[str] = field(default_factory=list)
 
     @property
     def lines(self) -> tuple[str, ...]:
         """Everything that must not be, one line each, the design's name first."""
-        return (*self.tracebacks, *self.overlaps, *self.layouts, *self.sums)
+        return (*self.tracebacks, *self.overlaps, *self.gaps, *self.layouts, *self.sums)
 
     @property
     def bad(self) -> set[str]:
@@ -79,23 +103,24 @@ def try_design(
     """
     tally.designs += 1
     try:
-        result = check_text(text(keys), name)
-        if again and text_of(check_text(text(keys), name)) != text_of(result):
-            tally.sums.append(f"{name}: a second run gives other numbers")
+        result, refused = fitted(text(keys), name)
         if again:
+            whole = check_text(text(keys), name)
+            if repr(whole.piece) != repr(result.piece):
+                tally.sums.append(f"{name}: a second run gives other numbers")
             check_text(text(_wider(keys)), name)
         laid = _lay_out(result) if stock and result.piece is not None else None
     except Exception:
         tally.tracebacks.append(f"{name}: {traceback.format_exc(limit=-3)}")
         return None
     tally.codes.update(f"{f.severity.value} {f.code}" for f in result.findings)
-    tally.refused += not result.ok
+    tally.refused += bool(refused)
+    tally.trapped += any(f.code == "assembly.trapped" for f in result.findings)
     if result.piece is None:
         return result
     tally.pieces += 1
-    tally.overlaps += [
-        f"{name}: {_short(f)}" for f in result.findings if f.code in OVERLAPS and not _before(f)
-    ]
+    tally.overlaps += [f"{name}: {_short(f)}" for f in _unsaid(result, refused, OVERLAPS)]
+    tally.gaps += [f"{name}: {_short(f)}" for f in _unsaid(result, refused, GAPS)]
     tally.sums += [f"{name}: {line}" for line in faults(result.piece)]
     if laid is not None:
         tally.codes.update(f"{f.severity.value} {f.code}" for f in laid.findings)
@@ -106,9 +131,24 @@ def try_design(
     return result
 
 
-def text_of(result: Result) -> str:
-    """Everything that a design gave, as text to compare."""
-    return repr(result.piece) + repr(result.findings)
+def fitted(source: str, name: str) -> tuple[Result, list[Finding]]:
+    """A design set out and fitted dry, without what it carries; and the errors by which it was refused before that.
+
+    Args:
+        source: the text of a design.
+        name: its name.
+    """
+    tables, _ = load_tables(())
+    design, found = load_text(source, name)
+    if design is None:
+        return Result(None, None, tables, tuple(found)), list(found)
+    piece, more = set_out(design, tables)
+    found = [*found, *more]
+    refused = [f for f in found if f.severity is Severity.ERROR]
+    if piece is not None:
+        c = context(piece, dry_fit(piece), tables)
+        found += [f for check in FITS for f in check(c)]
+    return Result(design, piece, tables, tuple(found)), refused
 
 
 def _wider(keys: Mapping) -> Mapping:
@@ -122,9 +162,17 @@ def _wider(keys: Mapping) -> Mapping:
     return {**keys, "parts": {**keys["parts"], "first": wider}}
 
 
-def _before(f: Finding) -> bool:
-    """True for a door or lid before something that has no room behind it: the file asks for both, and is told."""
-    return any(p.startswith(("door.", "lid.", "case.lid")) for p in f.parts)
+def _unsaid(result: Result, refused: Sequence[Finding], codes: tuple[str, ...]) -> list[Finding]:
+    """Findings of these codes in a design, but those about a part or a line that was refused by name."""
+    parts = {id for f in refused for id in f.parts}
+    paths = {f.place.path for f in refused}
+    found = [f for f in result.findings if f.code in codes]
+    return [f for f in found if not parts & set(f.parts) and not any(_about(f.place.path, p) for p in paths)]
+
+
+def _about(path: str, refused: str) -> bool:
+    """Whether a place is where a file was refused, or is the door whose hinges were."""
+    return refused in (path, f"{path}.hinges")
 
 
 def _short(f: Finding) -> str:
@@ -146,15 +194,13 @@ def faults(piece: Piece) -> Iterator[str]:
             yield f"part {part.id}: no size {part.size}"
             continue
         yield from (f"part {part.id}: {line}" for cut in part.cuts for line in _outside(part, cut))
-        yield from _volumes(part)
+        yield from (f"part {part.id}: {line}" for line in _volumes(part.size, part.cuts))
     yield from _letters(piece)
 
 
 def _outside(part: Part, cut: Cut) -> Iterator[str]:
     """Numbers of a cut that lie outside the blank."""
     spans: list[tuple[float, float, float]] = []
-    if isinstance(cut, Groove) and cut.purpose == "panel":
-        return  # it may run out over an edge, as that of a back does in the rail under a lid
     if isinstance(cut, Groove):
         third = 3 - cut.side.axis - cut.along
         spans = [
@@ -180,18 +226,20 @@ def _outside(part: Part, cut: Cut) -> Iterator[str]:
         yield f"a cut outside the blank {tuple(round(s, 3) for s in part.size)}: {cut}"
 
 
-def _volumes(part: Part) -> Iterator[str]:
+@lru_cache(maxsize=4096)
+def _volumes(size: Vec, cuts: tuple[Cut, ...]) -> tuple[str, ...]:
     """Blank less cuts, as boxes and as a mesh."""
-    if len(shape(part.size, part.cuts).decompose()) != 1:
-        yield f"part {part.id}: its cuts take it apart"
-    cuts = tuple(c for c in part.cuts if not isinstance(c, Hole))
-    if not is_planar(cuts, part.size):
-        return
-    boxes = own_cells(part.size, cuts)
-    one = float(np.prod(boxes[:, 1] - boxes[:, 0], axis=1).sum())
-    two = float(shape(part.size, cuts).volume())
-    if abs(one - two) > 1e-6 * max(one, 1.0) or one <= 0:
-        yield f"part {part.id}: volume {one:.3f} as boxes, {two:.3f} as a mesh"
+    lines = []
+    if sum(abs(piece.volume()) > FLAKE for piece in shape(size, cuts).decompose()) != 1:
+        lines.append("its cuts take it apart")
+    cuts = tuple(c for c in cuts if not isinstance(c, Hole))
+    if is_planar(cuts, size):
+        boxes = own_cells(size, cuts)
+        one = float(np.prod(boxes[:, 1] - boxes[:, 0], axis=1).sum())
+        two = float(shape(size, cuts).volume())
+        if abs(one - two) > 1e-6 * max(one, 1.0) or one <= 0:
+            lines.append(f"volume {one:.3f} as boxes, {two:.3f} as a mesh")
+    return tuple(lines)
 
 
 def _letters(piece: Piece) -> Iterator[str]:
@@ -284,10 +332,11 @@ def _numbers(part: Part) -> list[tuple[str, list[float]]]:
 
 
 def _unjoined(piece: Piece) -> Iterator[str]:
-    """Parts that nothing holds."""
+    """Parts that nothing holds, neither a joint nor a hinge."""
     joined = {id for j in piece.joints for id in (j.first, j.second)}
+    hung = {h.group for h in piece.hardware if h.table_key.endswith("_hinge")}
     for part in piece.parts:
-        if part.id not in joined and len(piece.parts) > 1:
+        if part.id not in joined and part.group not in hung and len(piece.parts) > 1:
             yield f"part {part.id}: no joint holds it"
 
 
@@ -335,6 +384,7 @@ def report(tally: Tally, verbose: bool, seconds: float) -> None:
     kinds = {
         "tracebacks": tally.tracebacks,
         "overlaps": tally.overlaps,
+        "unplanned gaps": tally.gaps,
         "bad layouts": tally.layouts,
         "wrong sums": tally.sums,
     }
@@ -342,7 +392,7 @@ def report(tally: Tally, verbose: bool, seconds: float) -> None:
         for line in lines if verbose else lines[:10]:
             print(f"  {title}: {line}")
     print(
-        f"{tally.designs} designs, {tally.pieces} pieces, {tally.refused} with an error; "
+        f"{tally.designs} designs, {tally.pieces} pieces, {tally.refused} refused, {tally.trapped} trapped; "
         + ", ".join(f"{len(lines)} {title}" for title, lines in kinds.items())
         + f" in {len(tally.bad)} designs; "
         f"{tally.designs / max(seconds, 1e-9):.1f} designs/s"

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Literal
 
 from boardwright import pipeline
 from boardwright.core.findings import Finding, grouped
+from boardwright.core.rack import Rack
 from boardwright.pipeline import Result
 
 if TYPE_CHECKING:
@@ -68,8 +69,31 @@ def check(design: Loaded | str, units: Literal["in", "mm"] | None = None) -> Res
     return replace(result, findings=tuple(grouped([*loaded.findings, *result.findings])))
 
 
+def rack(where: str) -> tuple[Rack | None, tuple[Finding, ...]]:
+    """What is on a shop's rack now.
+
+    Args:
+        where: the rack's file, or the URL of its database.
+
+    Returns:
+        The rack, for `plan`; or None, and why it cannot be read.
+    """
+    from boardwright.store.opening import open_rack
+    from boardwright.store.supplies import read_rack
+
+    store, findings = open_rack(where)
+    if store is None:
+        return None, tuple(findings)
+    there, findings = read_rack(store)
+    store.close()
+    return (None if findings else there), tuple(findings)
+
+
 def plan(
-    result: Result, progress: Callable[[str], None] | None = None, stop: Callable[[], bool] | None = None
+    result: Result,
+    progress: Callable[[str], None] | None = None,
+    stop: Callable[[], bool] | None = None,
+    rack: Rack | None = None,
 ) -> Made:
     """Make the plan of a checked design.
 
@@ -77,11 +101,12 @@ def plan(
         result: from `check`.
         progress: told what is being done.
         stop: asked now and then; True ends the search for better layouts.
+        rack: what is on the shop's rack, as from `rack`; parts are laid on it first.
 
     Returns:
         The plan, and all findings, those of the stock included.
     """
-    made, findings = pipeline.make_plan(result, progress, stop)
+    made, findings = pipeline.make_plan(result, progress, stop, rack)
     return Made(made, tuple(findings))
 
 

@@ -9,9 +9,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
+from boardwright.checks.margins import Margin
 from boardwright.checks.run import run_checks
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
+from boardwright.core.rack import Rack
 from boardwright.design.load import Design, load_text
 from boardwright.piece.records import Piece
 from boardwright.piece.run import set_out
@@ -20,7 +22,8 @@ from boardwright.tables.bundle import Tables
 from boardwright.tables.load import load_tables
 
 if TYPE_CHECKING:
-    from boardwright.plan.schema import Plan
+    from boardwright.plan.schema import Plan, RoughLine
+    from boardwright.stock.records import Result as StockFound
 
 Progress = Callable[[str], None]
 
@@ -34,12 +37,14 @@ class Result:
         piece: None when nothing could be set out.
         tables: with the user's own rows.
         findings: all of them, errors first.
+        passed: what was figured and keeps its limit, in the order of the checks.
     """
 
     design: Design | None
     piece: Piece | None
     tables: Tables
     findings: tuple[Finding, ...]
+    passed: tuple[Margin, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -119,9 +124,12 @@ def check_text(
         return Result(None, None, rows, tuple(grouped(all_findings)))
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
+    passed: tuple[Margin, ...] = ()
     if piece is not None:
-        all_findings += run_checks(piece, dry_fit(piece), rows, loads_of(design))
-    return Result(design, piece, rows, tuple(grouped(all_findings)))
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        all_findings += checked.findings
+        passed = checked.passed
+    return Result(design, piece, rows, tuple(grouped(all_findings)), passed)
 
 
 def nothing(findings: Sequence[Finding]) -> Result:
@@ -139,8 +147,59 @@ def check_file(path: str | Path, units: str | None = None) -> Result:
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
 
 
+def stock_found(text: str, name: str, tables: dict[str, str], quick: bool) -> StockFound | None:
+    """The stock of a design that is set out, but not checked.
+
+    Args:
+        text: the design file's text.
+        name: its name, for places.
+        tables: texts of the user's own table files, by name.
+        quick: layouts after a short search, to compare designs.
+
+    Returns:
+        What is bought and cut, or None when the piece cannot be set out.
+    """
+    rows, _ = _tables(tuple(sorted(tables.items())))
+    design, _ = load_text(text, name)
+    if design is None:
+        return None
+    piece, found = set_out(design, rows)
+    if piece is None or has_errors(found):
+        return None
+    return _stock(Result(design, piece, rows, ()), lambda _: None, lambda: False, quick)
+
+
+def _stock(
+    result: Result,
+    say: Progress,
+    stop: Callable[[], bool],
+    quick: bool = False,
+    rack: Rack | None = None,
+) -> StockFound:
+    """The stock stage of a checked design."""
+    from boardwright.stock.run import run_stock, shop_choices
+
+    assert result.design is not None
+    assert result.piece is not None
+    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
+    choices = replace(shop_choices(result.design, sizes.value), rack=rack)
+    return run_stock(result.piece, result.tables, choices, say, stop, quick)
+
+
+def rough_sizes(result: Result) -> list[RoughLine]:
+    """Rough sizes of the wood parts of a checked design, each with its sum; none when there is no piece."""
+    if result.design is None or result.piece is None:
+        return []
+    from boardwright.plan.rough import rough_lines
+
+    return rough_lines(_stock(result, lambda _: None, lambda: False).value)
+
+
 def make_plan(
-    result: Result, progress: Progress | None = None, stop: Callable[[], bool] | None = None
+    result: Result,
+    progress: Progress | None = None,
+    stop: Callable[[], bool] | None = None,
+    rack: Rack | None = None,
 ) -> tuple[Plan | None, list[Finding]]:
     """The plan of a checked design: stock, drawings, record.
 
@@ -148,6 +207,7 @@ def make_plan(
         result: from `check_text` or `check_file`.
         progress: told what is being done.
         stop: asked now and then; True ends the search for better layouts.
+        rack: what is on the shop's rack; parts are laid on it first. None when there is none.
 
     Returns:
         The plan, or None when there is no piece; and all findings, those of the stock included.
@@ -155,13 +215,10 @@ def make_plan(
     if result.design is None or result.piece is None:
         return None, list(result.findings)
     from boardwright.plan.build import build_plan
-    from boardwright.stock.run import run_stock, shop_choices
 
     say = progress or (lambda _: None)
     say("laying out boards and sheets")
-    sizes = Resolver(result.design.lengths, result.design.file.units, lambda _: None)
-    choices = shop_choices(result.design, sizes.value)
-    stock = run_stock(result.piece, result.tables, choices, say, stop or (lambda: False))
+    stock = _stock(result, say, stop or (lambda: False), rack=rack)
     findings = grouped([*result.findings, *stock.findings])
     say("drawing")
     return build_plan(result.design, result.piece, stock.value, findings, say), findings

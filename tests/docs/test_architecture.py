@@ -14,7 +14,7 @@ LINTER = tomllib.loads(page("pyproject.toml"))["tool"]["importlinter"]["contract
 TABLE = {r[0].strip("`").rstrip("/").removesuffix(".py"): r for r in rows(PAGE) if len(r) == 5}
 DOORS = {
     "manifold3d": "manifold3d", "OCP": "OCCT", "ortools": "OR-tools", "numba": "numba", "ezdxf": "ezdxf",
-    "typst": "typst", "ruamel": "ruamel.yaml",
+    "typst": "typst", "ruamel": "ruamel.yaml", "sqlalchemy": "SQLAlchemy",
 }  # fmt: skip
 
 
@@ -55,7 +55,7 @@ def test_checking_loads_no_library_that_it_does_not_need() -> None:
     code = (
         "import sys\nfrom boardwright.pipeline import check_file\n"
         f"assert check_file({str(ROOT / 'examples/bolt-shelves.yaml')!r}).ok\n"
-        "print(*[m for m in ('OCP', 'ortools', 'typst') if m in sys.modules])"
+        "print(*[m for m in ('OCP', 'ortools', 'typst', 'sqlalchemy') if m in sys.modules])"
     )
     run = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert run.stdout.strip() == ""

@@ -15,5 +15,5 @@ def test_the_page_is_up_to_date() -> None:
 
 def test_every_command_has_its_heading_and_help() -> None:
     commands = {"boardwright", *TOOL["commands"]()}
-    assert set(re.findall(r"<!-- help: (\w+) -->", PAGE)) == commands
-    assert commands <= set(re.findall(r"^## (\w+)$", PAGE, re.MULTILINE))
+    assert set(re.findall(r"<!-- help: ([\w -]+?) -->", PAGE)) == commands
+    assert commands <= set(re.findall(r"^##+ ([\w -]+)$", PAGE, re.MULTILINE))

@@ -16,6 +16,15 @@ REMEDIES = [
     ("case.no-inside", "3/16 in higher", "height: 3", "height: 3 3/16"),
     ("case.rails-too-wide", "7 25/32 in wide or less", "rail_width: 8", "rail_width: 7 25/32"),
     ("case.up-needs-sides", "`through: sides`", "through: top_and_bottom", "through: sides"),
+    ("door.in-the-way", "open to 90 degrees", "opens: 60", "opens: 90"),
+    ("door.plate-in-the-way", "`between: none`", ", between: rail", ""),
+    ("door.battens-no-room", "use 4 of them", "battens: 6", "battens: 4"),
+    (
+        "case.lid-no-well",
+        "`panel: fixed`",
+        "    drawer: {}",
+        "    rows:\n      - {panel: fixed}\n      - {size: 6, drawer: {}}",
+    ),
     ("drawer.bar-bending", "15/16 in high or more", "height: 11/16", "height: 15/16"),
     ("drawer.bar-droop", "3/4 in high or more", "height: 11/16", "height: 3/4"),
     ("drawer.not-fully-out", "leave 4 1/4 in", "drawer:", "drawer:\n      rear_clearance: 4 1/4"),
@@ -30,6 +39,11 @@ REMEDIES = [
     ("fastener.breaks-through", "1 1/4 in or shorter", "screw_length: 1 3/4", "screw_length: 1 1/4"),
     ("fastener.edge", "`screw: 3`", "screw: 8", "screw: 3"),
     ("fastener.end-grain", "`fasten: dowels`", "fasten: screws", "fasten: dowels"),
+    ("fastener.end", "`screw: 3`", "screw: 8, screw_length: 1 1/4", "screw: 3, screw_length: 1"),
+    ("fastener.spacing", "no more than 3", "count: 5", "count: 3"),
+    ("fastener.head", "`screw: 3`", "screw: 8", "screw: 3"),
+    ("door.hinge-screws", "5/8 in long", "screw_length: 3/4", "screw_length: 5/8"),
+    ("door.hinge-head", "`screw: 4`", "screw: 8", "screw: 4"),
     ("fastener.not-here", "`fasten: screws`", "fasten: biscuits", "fasten: screws"),
     ("fastener.too-short", "1 1/4 in or longer", "screw_length: 5/8", "screw_length: 1 1/4"),
     ("drawer.box-too-high", "at most 4 13/16 in", "box_height: 6", "box_height: 4 13/16"),
@@ -58,12 +72,28 @@ REMEDIES = [
     ("stock.thickness-not-given", "1/2 in thick or less", "guide: 3/4", "guide: 1/2"),
     ("stock.unknown-sheet", "`birch_plywood`", "burch plywood", "birch_plywood"),
     ("stock.unknown-wood", "`pine_sugar`", "pine_suger", "pine_sugar"),
+    ("strength.bending", "no more than 545 lb", "shelves: 700", "shelves: 545"),
+    ("strength.bending", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
+    ("strength.sag", "no more than 38 lb", "shelves: books", "shelves: 38"),
+    ("strength.sag", "hardwood plywood 1 in", "3/4, measured: 3/4", "1"),
+    ("strength.screws", "no more than 154 lb", "shelves: 180", "shelves: 154"),
+    ("strength.shear", "no more than 2128 lb", "shelves: 6000", "shelves: 2128"),
+    ("strength.racking", "3 more fixed shelves", "count: 4, kind: pins", "count: 3"),
+    ("strength.leg", "1 in thick", "thickness: 7/8}", "thickness: 1}"),
+    ("strength.leg-slender", "1 3/8 in thick", "thickness: 1}", "thickness: 1 3/8}"),
+    ("strength.cleat", "no more than 35 lb", "shelves: 150", "shelves: 35"),
+    (
+        "strength.hinges",
+        "No. 5 screws 5/8 in long",
+        "door: {frame: {}}",
+        "door: {frame: {}, hinges: {screw: 5, screw_length: 5/8}}",
+    ),
     ("wood.cross-grain", "over 2 5/16 in or less", "length: 18, width: 14", "length: 18, width: 2 5/16"),
     ("wood.panel-groove-too-shallow", "11/32 in deep", "depth: 1/8}", "depth: 11/32}"),
 ]
 
 
-@pytest.mark.parametrize(("code", "says", "old", "new"), REMEDIES, ids=[r[0] for r in REMEDIES])
+@pytest.mark.parametrize(("code", "says", "old", "new"), REMEDIES, ids=[f"{r[0]}: {r[1]}" for r in REMEDIES])
 def test_the_remedy_removes_the_finding(
     code: str, says: str, old: str, new: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -5,7 +5,18 @@ from pathlib import Path
 
 import pytest
 
-from boardwright.formulas import beams, density, lumber, moisture, movement, screws, strength
+from boardwright.formulas import (
+    beams,
+    density,
+    joint_strength,
+    lifting,
+    lumber,
+    moisture,
+    movement,
+    screws,
+    strength,
+    tipping,
+)
 from boardwright.tables import load_tables
 
 ROWS = list(csv.DictReader((Path(__file__).parent / "data" / "check_values.csv").open()))
@@ -15,6 +26,33 @@ INCH = 25.4
 
 def emc(F, RH):
     return moisture.equilibrium_moisture((F - 32) / 1.8, RH)
+
+
+PSI = NEWTONS_PER_POUND / INCH**2
+EVEN = beams.LOADINGS["uniform"]
+
+
+def sag(load, span, depth, t):
+    """Sag [in] of plywood of 1.2 million psi: load [lb], sizes [in]."""
+    inertia = beams.second_moment(depth * INCH, t * INCH)
+    E = 1.2e6 * PSI
+    return (
+        beams.deflection(load * NEWTONS_PER_POUND, span * INCH, E, inertia, float("inf"), EVEN.kb, EVEN.ks)
+        / INCH
+    )
+
+
+def span(creep):
+    """Longest span [in], 11 x 3/4 in, 20 lb a foot, 0.02 in a foot: sag over span grows as its cube."""
+    return 24 * (0.04 / beams.long_term(sag(40, 24, 11, 0.75), creep)) ** (1 / 3)
+
+
+def chest(opened):
+    """Moment [lb in] of the chest of 80 lb with five drawers of 19 lb, so many of them open, a child on one."""
+    angle = tipping.lean(0.43, 18)
+    out, shut = tipping.righting(19, -3, 22, angle), tipping.righting(19, 9, 22, angle)
+    child = tipping.righting(60, -12, 36, angle)
+    return tipping.righting(80, 9, 24, angle) + opened * out + (5 - opened) * shut + child
 
 
 COMPUTED = {
@@ -42,6 +80,19 @@ COMPUTED = {
     "ply_I": lambda: beams.second_moment(1000, 17.1) / 1e3,
     "bf": lambda: lumber.board_feet(3, 8, 10),
     "anc": lambda: strength.property_by_rate(1, 3.7, 12, 20),
+    "shelf_48": lambda: sag(80, 48, 12, 0.75),
+    "shelf_span_first": lambda: span(0.0),
+    "shelf_span_late": lambda: span(0.5),
+    "shelf_thinner": lambda: sag(40, 24, 11, 0.5) / sag(40, 24, 11, 0.75),
+    "aws_oak": lambda: beams.longest_shelf(1.82e6 * PSI, 19.05, 40 * PSI / 144, 144) / INCH,
+    "aws_ply_50": lambda: beams.longest_shelf(1.8e6 * PSI, 25.4, 50 * PSI / 144, 144) / INCH,
+    "tip_child": lambda: chest(5),
+    "tip_one": lambda: chest(1),
+    "tip_empty": lambda: tipping.righting(100, 9, 24) + 5 * tipping.righting(26.5, -3, 24),
+    "lean_block": lambda: tipping.lean(0.43, 18) * 57.29578,
+    "lift_niosh": lambda: lifting.recommended_weight(15 * INCH, 30 * INCH, 30 * INCH) / 0.45359237,
+    "head_8": lambda: screws.flat_head_height(0.332, 0.164, 82),
+    "nail_lateral": lambda: joint_strength.nail_lateral_hardwood(0.65, INCH) / NEWTONS_PER_POUND,
 }
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from boardwright.checks.context import Context
 from boardwright.checks.loads import POUND
 
-PSI = 4.4482216152605 / 25.4**2
-FOOT_POUND = 4.4482216152605 * 304.8
+POUND_FORCE = 4.4482216152605
+PSI = POUND_FORCE / 25.4**2
+FOOT_POUND = POUND_FORCE * 304.8
 
 
 def mass_text(c: Context, kg: float) -> str:
@@ -32,3 +33,28 @@ def stress_text(c: Context, mpa: float) -> str:
 def modulus_text(c: Context, mpa: float) -> str:
     """A modulus of elasticity [MPa]."""
     return f"{mpa / PSI / 1e6:.2f} million psi" if c.piece.units == "in" else f"{mpa:.0f} N/mm2"
+
+
+def told(units: str, value: float, unit: str) -> str:
+    """A figure of a margin in the units of the plan.
+
+    Args:
+        units: `in` or `mm`.
+        value: in its unit.
+        unit: `mm`, `N`, `N m`, `kg`, `N/mm2`, or a word that is no unit of measure, printed as it is.
+    """
+    if units == "in" and unit in IN_INCHES:
+        name, factor, places = IN_INCHES[unit]
+        return f"{value / factor:.{places}f} {name}"
+    places = {"mm": 2, "N/mm2": 2, "kg": 1, "N m": 1}.get(unit, 0 if unit == "N" else 2)
+    return f"{value:.{places}f} {unit}".removesuffix(" -")
+
+
+IN_INCHES = {
+    "mm": ("in", 25.4, 3),
+    "N": ("lb", POUND_FORCE, 0),
+    "N m": ("lb ft", FOOT_POUND / 1000, 1),
+    "kg": ("lb", POUND, 0),
+    "N/mm2": ("psi", PSI, 0),
+}
+"""Units of margins in plans in inches: name, factor, decimal places."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from boardwright.checks.context import Context
@@ -16,24 +16,6 @@ from boardwright.piece.records import Part
 EVEN = LOADINGS["uniform"]
 DEEP = 3.0
 """A support higher than its length over this does not bend."""
-
-
-@dataclass(frozen=True, slots=True)
-class Trial:
-    """What is changed when a remedy is tried.
-
-    Attributes:
-        thickness: of the panel [mm]. row: key of the sheet it is then made of. halved: a support in the middle.
-        edge: height and thickness of a strip glued to the front edge [mm].
-    """
-
-    thickness: float | None = None
-    row: str = ""
-    halved: bool = False
-    edge: tuple[float, float] | None = None
-
-
-AS_IT_IS = Trial()
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +56,9 @@ class _Way:
     high: float
 
 
-def bent(c: Context, panel: Panel, load: float, trial: Trial = AS_IT_IS) -> Bent | None:
+def bent(c: Context, panel: Panel, load: float) -> Bent | None:
     """A panel under an even load [N/mm2]; None where its stock has no modulus."""
-    ways = [w for s in panel.spans if (w := _way(c, panel.part, s, load, trial)) is not None]
+    ways = [w for s in panel.spans if (w := _way(c, panel.part, s, load)) is not None]
     if not ways or len(ways) < len(panel.spans):
         return None
     sags = [w.strip + w.rails for w in ways]
@@ -84,12 +66,12 @@ def bent(c: Context, panel: Panel, load: float, trial: Trial = AS_IT_IS) -> Bent
     way = ways[best]
     first = shared_sag(sags[0], sags[1]) if len(ways) == 2 else sags[0]
     by_rail = way.rails > way.strip
-    t = trial.thickness or panel.part.size[2]
+    t = panel.part.size[2]
     loaded = [
         (w, load * w.length * w.span.width * (first / sag if sag > 0 else 1.0))
         for w, sag in zip(ways, sags, strict=True)
     ]
-    hard = [(_stress(panel.part, w, W, trial), w.stiff.bending) for w, W in loaded]
+    hard = [(_stress(panel.part, w, W), w.stiff.bending) for w, W in loaded]
     stress, allowed = max(hard, key=lambda h: h[0] / h[1] if h[1] else 0.0)
     return Bent(
         way.rail_length if by_rail else way.length,
@@ -103,14 +85,14 @@ def bent(c: Context, panel: Panel, load: float, trial: Trial = AS_IT_IS) -> Bent
     )
 
 
-def _way(c: Context, part: Part, span: Span, load: float, trial: Trial) -> _Way | None:
+def _way(c: Context, part: Part, span: Span, load: float) -> _Way | None:
     along = abs(part.pose.x[span.axis]) > 0.7
-    stiff = _stiff(c, part, along, trial)
+    stiff = stiffness(c, part.stock, along, part.size[2])
     if stiff is None:
         return None
-    length = span.length / 2 if trial.halved else span.length
-    E, b, low, high = _section(part, span, stiff.E, trial)
-    EI = section_stiffness(E, b, low, high) + _strips(c, span, stiff.E, trial)
+    length = span.length
+    E, b, low, high = _section(part, span, stiff.E)
+    EI = section_stiffness(E, b, low, high) + _strips(c, span)
     axis = neutral_axis(E, b, low, high)
     W = load * length * span.width
     strip = deflection(W, length, 1.0, EI, float("inf"), EVEN.kb, EVEN.ks)
@@ -118,20 +100,13 @@ def _way(c: Context, part: Part, span: Span, load: float, trial: Trial) -> _Way 
     return _Way(span, length, strip, rails, rail, rail_length, stiff, EI, axis, max(high))
 
 
-def _stiff(c: Context, part: Part, along: bool, trial: Trial) -> Stiffness | None:
-    if trial.row:
-        stock = replace(part.stock, table_key=trial.row, thickness=trial.thickness or part.stock.thickness)
-        return stiffness(c, stock, along, trial.thickness)
-    return stiffness(c, part.stock, along, trial.thickness or part.size[2])
-
-
 Section = tuple[list[float], list[float], list[float], list[float]]
 
 
-def _section(part: Part, span: Span, E: float, trial: Trial) -> Section:
+def _section(part: Part, span: Span, E: float) -> Section:
     """The rectangles of a section across the span: the panel where it is whole and where a channel runs along it."""
-    t = trial.thickness or part.size[2]
-    lost = [] if trial.thickness else _channels(part, span)
+    t = part.size[2]
+    lost = _channels(part, span)
     whole = max(0.0, span.width - sum(w for w, _, _ in lost))
     out: Section = ([E], [whole], [0.0], [t])
     for w, d, from_top in lost:
@@ -142,7 +117,7 @@ def _section(part: Part, span: Span, E: float, trial: Trial) -> Section:
     return out
 
 
-def _strips(c: Context, span: Span, E: float, trial: Trial) -> float:
+def _strips(c: Context, span: Span) -> float:
     """Bending stiffness of the strips at its edges, each about its own middle [N mm2].
 
     They are not counted as one beam with the panel: one at the front edge alone lets the rear sag on.
@@ -153,8 +128,6 @@ def _strips(c: Context, span: Span, E: float, trial: Trial) -> float:
         own = stiffness(c, strip.stock, abs(strip.pose.x[span.axis]) > 0.7)
         if own is not None:
             total += own.E * second_moment(strip.box.size(1 - span.axis), strip.box.size(2))
-    if trial.edge is not None:
-        total += E * second_moment(trial.edge[1], trial.edge[0])
     return total
 
 
@@ -178,12 +151,10 @@ def _channels(part: Part, span: Span) -> list[tuple[float, float, bool]]:
     return found
 
 
-def _stress(part: Part, way: _Way, W: float, trial: Trial) -> float:
+def _stress(part: Part, way: _Way, W: float) -> float:
     """Greatest bending stress [MPa], at mid-span or where a channel crosses."""
     far = max(way.axis, way.high - way.axis)
     worst = W * way.length / 8 * far * way.stiff.E / way.EI
-    if trial is not AS_IT_IS:
-        return worst
     a, b = _along(part, way.span.axis), 1 - _along(part, way.span.axis)
     t = part.size[2]
     start = way.span.between[0].high

@@ -36,6 +36,11 @@ class Burden:
     greatest: float
 
 
+def own_weight(part: Part) -> float:
+    """What a lying panel weighs, on its area [N/mm2]."""
+    return part.stock.density * 1e-9 * part.size[2] * GRAVITY
+
+
 def burden(c: Context, panel: Panel) -> Burden | None:
     """What a panel carries; None when nothing is put on it."""
     part = panel.part
@@ -56,7 +61,7 @@ def burden(c: Context, panel: Panel) -> Burden | None:
     box = part.box
     length, depth = max(box.size(0), box.size(1)), min(box.size(0), box.size(1))
     height = min(panel.clear, _rise(c, panel)) if role == "bottom" else panel.clear
-    own = part.stock.density * 1e-9 * part.size[2] * GRAVITY
+    own = own_weight(part)
     load = pressure(c.tables, use, length, depth, height if height != float("inf") else 0.0)
     return Burden(role, use, load + own, max(load, _design(c, role, use, length * depth)) + own)
 

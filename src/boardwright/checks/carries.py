@@ -1,10 +1,21 @@
-"""Checks of strength, standing and weight, and the margins of what passes them."""
+"""Checks with a figure and a limit: strength, standing, weight, fasteners; and the margins of what passes them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from dataclasses import replace
 
-from boardwright.checks import carrying, panel_strength, screws_hold, shelf_sag, tipping
+from boardwright.checks import (
+    carrying,
+    hanging,
+    leaning,
+    legs,
+    panel_strength,
+    racking,
+    screws_hold,
+    shelf_sag,
+    splitting,
+    tipping,
+)
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin, Measure, site_of
 from boardwright.core.findings import Finding
@@ -15,21 +26,28 @@ MEASURES: tuple[Measure, ...] = (
     screws_hold.measure,
     tipping.measure,
     tipping.rule_margins,
+    leaning.measure,
     carrying.measure,
+    legs.measure,
+    hanging.measure,
+    racking.measure,
+    *splitting.MEASURES,
 )
 
 
-def check(c: Context) -> Iterator[Finding]:
-    """What is beyond its limit."""
+def look(c: Context) -> tuple[list[Finding], list[Margin]]:
+    """What is beyond its limit, and what keeps it, with figure and limit; in the order of the checks."""
     site = site_of(c)
-    for measure in MEASURES:
-        for margin in measure(c, site):
-            if not margin.kept and margin.tell is not None:
-                yield margin.tell()
-    yield from tipping.anchored(c, site)
+    margins = [m for measure in MEASURES for m in measure(c, site)]
+    findings = [m.tell() for m in margins if not m.kept and m.tell is not None]
+    return [*findings, *tipping.anchored(c, site)], [replace(m, tell=None) for m in margins if m.kept]
+
+
+def check(c: Context) -> list[Finding]:
+    """What is beyond its limit."""
+    return look(c)[0]
 
 
 def passed(c: Context) -> list[Margin]:
-    """What keeps its limit, with figure and limit, in the order of the checks."""
-    site = site_of(c)
-    return [m for measure in MEASURES for m in measure(c, site) if m.kept]
+    """What keeps its limit."""
+    return look(c)[1]

@@ -362,7 +362,8 @@ def fully_out(c: Context) -> Iterator[Finding]:
 
 
 def way(c: Context) -> Iterator[Finding]:
-    """What the bars meet on their own way: out of the case, and along the drawer."""
+    """What the bars meet on their own way: out of the case past its open doors, and along the drawer."""
+    doors = tuple(m for m in c.piece.motions if m.turn)
     for m in c.piece.motions:
         both = pulled(c, m)
         if not both:
@@ -378,8 +379,8 @@ def way(c: Context) -> Iterator[Finding]:
             ),
         ):
             motion = replace(m, id=own, direction=direction, travel=far)
-            alone = replace(c.piece, parts=tuple(mates), hardware=(), motions=(motion,))
-            for h in hits(alone, rooms):
+            alone = replace(c.piece, parts=tuple(mates), hardware=(), motions=(motion, *doors))
+            for h in (h for h in hits(alone, rooms) if h.motion == own):
                 yield Finding(
                     "drawer.hits",
                     Severity.ERROR,

@@ -1,4 +1,4 @@
-"""Screws, dowels and the like: tips that break through, two that meet, too near an edge, screws in end grain."""
+"""Screws, dowels and the like: tips that break through, two that meet, screws in end grain."""
 
 from __future__ import annotations
 
@@ -14,8 +14,6 @@ from boardwright.piece.cuts import Mortise
 from boardwright.piece.records import Fastener, Part
 from boardwright.solids.cells import cells
 
-EDGE_DIAMETERS = 2.5
-EDGE_SOURCE = "2.5 shank diameters: NDS commentary on wood screws (from memory)"
 APART = 2.0
 """Wood left between two fasteners [mm]: common practice."""
 BEYOND = 1.5
@@ -161,44 +159,6 @@ def _apart(one: Fastener, two: Fastener) -> float:
     along = ((points - np.array(two.at)) @ np.array(two.direction)).clip(0.0, two.length)
     feet = np.array(two.at) + along[:, None] * np.array(two.direction)
     return float(np.sqrt(((points - feet) ** 2).sum(axis=1)).min())
-
-
-def edges(c: Context) -> Iterator[Finding]:
-    """Screws too near an edge of either part."""
-    for f in c.piece.fasteners:
-        if f.kind != "screw":
-            continue
-        need = EDGE_DIAMETERS * f.diameter
-        axis = max(range(3), key=lambda i: abs(f.direction[i]))
-        for id in (f.held, f.into):
-            part = c.parts.get(id)
-            if part is None:
-                continue
-            found = min(
-                min(f.at[k] - part.box.low[k], part.box.high[k] - f.at[k]) for k in range(3) if k != axis
-            )
-            if found < need - 0.05:
-                yield Finding(
-                    "fastener.edge",
-                    Severity.WARNING,
-                    f"a screw is near the edge of {c.label(id)}",
-                    f.place,
-                    found=f"{f.name}, {c.text(found)} from the edge",
-                    expected=f"at least {c.text(need)}",
-                    source=EDGE_SOURCE,
-                    remedy=_thinner(c, found) + "thicker stock",
-                    parts=(id,),
-                )
-
-
-def _thinner(c: Context, edge: float) -> str:
-    """The thickest screw that may stand so near an edge."""
-    fitting = [s.gauge for s in c.tables.screws.values() if EDGE_DIAMETERS * s.shank <= edge + 0.05]
-    return (
-        f"use a No. {max(fitting)} screw or a thinner one (`screw: {max(fitting)}`), or "
-        if fitting
-        else "use "
-    )
 
 
 def end_grain(c: Context) -> Iterator[Finding]:

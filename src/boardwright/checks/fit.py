@@ -43,6 +43,10 @@ def open_joints(c: Context) -> Iterator[Finding]:
 
     Where ends interlock, as fingers and dovetails do, no single face holds the joint: it is judged as a whole.
     """
+
+    def least(area: float) -> float:
+        return CLOSED * area * (1 - 1e-3)  # what the cuts leave is known to a thousandth
+
     by_joint: dict[str, list[Touch]] = {}
     for t in c.fit.touches:
         by_joint.setdefault(t.joint, []).append(t)
@@ -50,9 +54,9 @@ def open_joints(c: Context) -> Iterator[Finding]:
         touches = by_joint.get(j.id, [])
         if len(touches) >= MANY:
             area, touching = sum(t.area for t in touches), sum(t.touching for t in touches)
-            wrong = [(area, touching)] if touching < CLOSED * area else []
+            wrong = [(area, touching)] if touching < least(area) else []
         else:
-            wrong = [(t.area, t.touching) for t in touches if t.area >= 1.0 and t.touching < CLOSED * t.area]
+            wrong = [(t.area, t.touching) for t in touches if t.area >= 1.0 and t.touching < least(t.area)]
         for area, touching in wrong:
             yield _open(c, j, touching / area)
 
@@ -72,7 +76,17 @@ def _open(c: Context, j: Joint, share: float) -> Finding:
 
 
 def unplanned_gaps(c: Context) -> Iterator[Finding]:
-    """Two parts of one assembly that nearly touch, with no joint and no clearance between them."""
+    """Two parts of one assembly that nearly touch, with no joint and no clearance between them.
+
+    A part that nothing holds fast, such as a panel that floats in grooves, has its room from its own joints.
+    """
+    fast = {i for j in c.piece.joints if j.glued or not j.floats for i in (j.first, j.second)}
+    held = {i for j in c.piece.joints for i in (j.first, j.second)}
+    free = held - fast
+    mates: dict[str, set[str]] = {}
+    for k in c.piece.joints:
+        mates.setdefault(k.first, set()).add(k.second)
+        mates.setdefault(k.second, set()).add(k.first)
     joined = {frozenset((j.first, j.second)) for j in c.piece.joints}
     parts = c.piece.parts
     if len(parts) < 2:
@@ -84,10 +98,12 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
         np.triu((apart.max(axis=2) > c.piece.step * 1.01) & (apart.max(axis=2) < NEAR), 1)
     ):
         one, two = parts[i], parts[j]
-        if one.group != two.group or frozenset((one.id, two.id)) in joined:
+        if one.group != two.group or frozenset((one.id, two.id)) in joined or free & {one.id, two.id}:
             continue
         gaps = apart[i, j]
         axis = int(gaps.argmax())
+        if any(_within(c, one, two, axis, id) for id in mates.get(one.id, set()) & mates.get(two.id, set())):
+            continue
         others = [-float(gaps[k]) for k in range(3) if k != axis]
         if min(others) < 5.0:
             continue
@@ -102,6 +118,19 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
             remedy=f"close it by changing a size, or leave {c.up(NEAR)} or more",
             parts=(one.id, two.id),
         )
+
+
+def _within(c: Context, one: Part, two: Part, axis: int, id: str) -> bool:
+    """Whether the room between two parts is wood of a third that both stand in, as of a leg between two tenons."""
+    if id not in c.parts:
+        return False
+    room, box = one.box, c.parts[id].box
+    low, high = max(room.low[axis], two.box.low[axis]), min(room.high[axis], two.box.high[axis])
+    return all(
+        box.low[k] - 1e-6 <= (high if k == axis else max(room.low[k], two.box.low[k]))
+        and (low if k == axis else min(room.high[k], two.box.high[k])) <= box.high[k] + 1e-6
+        for k in range(3)
+    )
 
 
 def thin_webs(c: Context) -> Iterator[Finding]:

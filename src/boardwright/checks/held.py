@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from boardwright.checks.context import Context
 from boardwright.core.poses import Box
-from boardwright.piece.records import Joint, Part
+from boardwright.piece.records import Contact, Joint, Part
 
 LEVEL = 0.99
 """A part lies when its thickness stands upright to this cosine."""
@@ -18,6 +18,8 @@ RUNS = 0.9
 """Share of the span that a stiffening strip must take up."""
 NEAR = 3.0
 """A support at an edge lies within so many thicknesses of it."""
+TOUCH = 1.0
+"""One part lies on another when their faces are so near, and so much of them is shared [mm]."""
 LEAST = 25.0
 """Shorter spans bend nothing [mm]."""
 
@@ -75,17 +77,18 @@ def joints_by_part(c: Context) -> dict[str, list[Joint]]:
     return found
 
 
-def panels(c: Context) -> list[Panel]:
-    """Every lying part that spans."""
+def panels(c: Context, only: str | None = None) -> list[Panel]:
+    """Every lying part that spans; or one alone, by its id."""
     by_part = joints_by_part(c)
     floor = c.piece.outside.low[2]
     boxes = [p.box for p in c.piece.parts]
     out: list[Panel] = []
     for part in c.piece.parts:
-        if not lies(part) or part.box.low[2] < floor + 1:
+        if only not in (None, part.id) or not lies(part) or part.box.low[2] < floor + 1:
             continue
         strips = tuple(id for id in _others(part, by_part[part.id]) if _stiffens(c, part, id, by_part))
-        held = [(j, o) for j, o in _neighbours(c, part, by_part[part.id]) if o.id not in strips]
+        joined = [(j, o) for j, o in _neighbours(c, part, by_part[part.id]) if o.id not in strips]
+        held = [*joined, *_under(c, part, {part.id, *strips, *(o.id for _, o in joined)})]
         spans = [s for axis in (0, 1) if (s := _span(c, part, axis, held, strips)) is not None]
         if spans:
             out.append(Panel(part, tuple(spans), clear_over(boxes, part), tuple(j for j, _ in held)))
@@ -102,6 +105,20 @@ def _neighbours(c: Context, part: Part, joints: Iterable[Joint]) -> list[tuple[J
         other = c.parts.get(j.second if j.first == part.id else j.first)
         if other is not None and j.contacts:
             found.append((j, other))
+    return found
+
+
+def _under(c: Context, part: Part, apart: set[str]) -> list[tuple[Joint, Part]]:
+    """What a panel lies on without a joint of its own, as a top that buttons or clips hold lies on its aprons."""
+    box, found = part.box, []
+    for other in c.piece.parts:
+        b = other.box
+        if abs(b.high[2] - box.low[2]) > TOUCH or other.id in apart or other.group != part.group:
+            continue
+        shared = b.overlap(box)
+        if shared is None or min(shared.size(0), shared.size(1)) < TOUCH:
+            continue
+        found.append((Joint("", "rests", other.id, part.id, (Contact(shared, 2, True, glued=False),)), other))
     return found
 
 

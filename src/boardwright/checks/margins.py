@@ -13,6 +13,17 @@ from boardwright.core.findings import Finding
 
 CAUTION = "computed from published averages, not a test"
 """Stands with every source of strength and tipping."""
+STANDING = (
+    "Strength and standing are computed from published averages: not a test, not certification. Anchor tall pieces. "
+    "Local codes and licensed practice govern where people can be hurt."
+)
+"""Stands once in every result that speaks of strength, tipping or weight."""
+GROUPS = ("strength.", "stability.", "weight.")
+
+
+def caution(codes: Iterable[str]) -> str:
+    """The standing caution, where one of these codes calls for it; else nothing."""
+    return STANDING if any(code.startswith(GROUPS) for code in codes) else ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +53,25 @@ class Margin:
         """True within the limit."""
         return self.value >= self.limit - 1e-9 if self.least else self.value <= self.limit + 1e-9
 
+    @property
+    def used(self) -> float | None:
+        """Share of the limit that is used up; None where the limit is 0."""
+        if self.limit == 0 or (self.least and self.value <= 0):
+            return None
+        return self.limit / self.value if self.least else self.value / self.limit
+
+    def as_dict(self) -> dict[str, object]:
+        """The margin as plain data."""
+        return {
+            "check": self.check,
+            "parts": list(self.parts),
+            "what": self.what,
+            "value": round(self.value, 4),
+            "limit": round(self.limit, 4),
+            "unit": self.unit,
+            "least": self.least,
+        }
+
 
 @dataclass(frozen=True, slots=True)
 class Site:
@@ -56,10 +86,10 @@ class Site:
     weighed: Weighed | None
 
 
-def site_of(c: Context) -> Site:
-    """Look at the piece as a whole."""
-    loaded = tuple((p, b) for p in panels(c) if (b := burden(c, p)) is not None)
-    return Site(loaded, None if hung(c) else weighed(c))
+def site_of(c: Context, only: str | None = None) -> Site:
+    """Look at the piece as a whole; at one part alone, or with "" at nothing but its weight."""
+    loaded = tuple((p, b) for p in (panels(c, only) if only != "" else ()) if (b := burden(c, p)) is not None)
+    return Site(loaded, None if only or hung(c) else weighed(c))
 
 
 Measure = Callable[[Context, Site], Iterable[Margin]]

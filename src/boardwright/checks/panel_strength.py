@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boardwright.checks.amounts import mass_down, mass_text, stress_text
+from boardwright.checks.amounts import mass_text, stress_text
 from boardwright.checks.bending import bent
 from boardwright.checks.burdens import Burden
+from boardwright.checks.changes import other_wood, post, thicker
 from boardwright.checks.context import Context
 from boardwright.checks.held import Panel
 from boardwright.checks.loads import GRAVITY, source
 from boardwright.checks.margins import CAUTION, Margin, Site
+from boardwright.checks.remedies import Trial, listed
+from boardwright.checks.shelf_sag import lighter
 from boardwright.checks.stiffness import BENDING_SHARE, SHARE_SOURCE, SHEAR_SHARE
 from boardwright.core.findings import Finding, Severity
 
@@ -52,8 +55,6 @@ def _finding(
     part = panel.part
     area = part.size[0] * part.size[1]
     mass = load.greatest * area / GRAVITY
-    own = part.stock.density * 1e-9 * part.size[2] * area
-    most = mass * allowed / value - own
     bending = code == "strength.bending"
     fails = value > allowed / share
     words = (
@@ -71,8 +72,19 @@ def _finding(
         f"under {mass_text(c, mass)}, spread evenly",
         expected=f"at most {stress_text(c, allowed)} for years; the mean strength is {stress_text(c, allowed / share)}",
         source=f"{SHARE_SOURCE}; {design or source(c.tables, load.use)}; {CAUTION}",
-        remedy=(f"put no more than {mass_down(c, most)} on it, " if most > 1 else "")
-        + f"make it {c.up(part.size[2] * (value / allowed) ** (0.5 if bending else 1.0))} thick "
-        "or more, or shorten its span",
+        remedy=_remedies(c, panel, load, code),
         parts=(part.id,),
     )
+
+
+def _remedies(c: Context, panel: Panel, load: Burden, code: str) -> str:
+    """What brings the stress within its limit; each is tried."""
+    part = panel.part
+    trial = Trial(c, measure, code, part.id)
+    found = [
+        trial.smallest(thicker(c, part)),
+        trial.smallest(other_wood(c, part)),
+        trial.smallest([post(part, panel.spans[0], c.piece.outside.low[2])]),
+        lighter(trial, panel, load, load.greatest),
+    ]
+    return listed(found, "shorten its span and carry less")

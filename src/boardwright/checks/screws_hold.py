@@ -6,10 +6,13 @@ from collections.abc import Iterator
 
 from boardwright.checks.amounts import mass_text
 from boardwright.checks.burdens import Burden
+from boardwright.checks.changes import more_screws
 from boardwright.checks.context import Context
 from boardwright.checks.held import Panel
 from boardwright.checks.loads import GRAVITY, source
 from boardwright.checks.margins import CAUTION, Margin, Site
+from boardwright.checks.remedies import Trial, listed
+from boardwright.checks.shelf_sag import lighter
 from boardwright.core.findings import Finding, Severity
 from boardwright.formulas.screws import screw_lateral_hardwood, screw_lateral_softwood
 from boardwright.piece.records import Fastener, Joint, Part
@@ -20,6 +23,8 @@ END_GRAIN = 0.67
 """Share that a screw across the grain keeps in end grain: NDS (from memory)."""
 FULL_GRIP = 7.0
 """Diameters of thread from which the full load holds: Wood Handbook FPL-GTR-282 eq. 8-13."""
+MOST_SCREWS = 12
+"""No more than so many screws are advised beyond those that a joint has."""
 SOURCE = (
     "Wood Handbook FPL-GTR-282 eq. 8-13 over 1.6 (from memory); end grain 0.67: NDS (from memory); glue in end grain "
     f"not counted; {CAUTION}"
@@ -88,7 +93,7 @@ def allowed(c: Context, f: Fastener) -> float:
 def _finding(
     c: Context, panel: Panel, load: Burden, joint: Joint, hold: list[Fastener], value: float, limit: float
 ) -> Finding:
-    more = -(-value // (limit / len(hold)))
+    trial = Trial(c, measure, "strength.screws", panel.part.id)
     return Finding(
         "strength.screws",
         Severity.WARNING,
@@ -97,6 +102,15 @@ def _finding(
         found=f"{mass_text(c, value / GRAVITY)} on {len(hold)} screws, {hold[0].name}",
         expected=f"at most {mass_text(c, limit / GRAVITY)}",
         source=f"{SOURCE}; {source(c.tables, load.use)}",
-        remedy=f"let it into dadoes, or lay it on cleats, or use {more:.0f} screws at each end (`count`)",
+        remedy=listed(
+            [
+                "let it into dadoes, or lay it on cleats",
+                trial.least(
+                    more_screws(panel.part.id, joint, "use {} screws at each end (`count`)"), MOST_SCREWS
+                ),
+                lighter(trial, panel, load, load.greatest),
+            ],
+            "",
+        ),
         parts=(panel.part.id, _other(joint, panel.part)),
     )

@@ -4,22 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from boardwright.checks.amounts import mass_down, modulus_text
-from boardwright.checks.bending import Bent, Trial, bent
+from boardwright.checks.amounts import modulus_text
+from boardwright.checks.bending import Bent, bent
 from boardwright.checks.burdens import Burden
+from boardwright.checks.changes import edge_strip, higher, load_of, other_wood, post, thicker
 from boardwright.checks.context import Context
 from boardwright.checks.held import Panel
-from boardwright.checks.loads import GRAVITY, said, source
+from boardwright.checks.loads import GRAVITY, POUND, said, source
 from boardwright.checks.margins import CAUTION, Margin, Site
+from boardwright.checks.remedies import Trial, listed
 from boardwright.core.findings import Finding, Severity
-from boardwright.core.lengths import settle
-from boardwright.piece.records import Part
-
-EIGHTH = 3.175
-TALLEST_EDGE = 76.2
-"""No front edge higher than this is advised [mm]: 3 in, common practice."""
-THICKEST = 2.0
-"""No panel is advised to be thicker than this many times what it is."""
 
 
 def limit(c: Context, burden: Burden, span: float) -> float:
@@ -70,71 +64,28 @@ def _finding(c: Context, panel: Panel, load: Burden, b: Bent) -> Finding:
         f"with {said(c.tables, load.use, inches)}; E {modulus_text(c, b.stiff.E)}",
         expected=f"at most {c.text(limit(c, load, b.span))} {when}: 1/{ratio.value:.0f} of the span",
         source=f"{ratio.reason}; {source(c.tables, load.use)}; {b.stiff.source}; {CAUTION}",
-        remedy=_remedies(c, panel, load),
+        remedy=_remedies(c, panel, load, b),
         parts=(part.id, b.rail) if b.rail else (part.id,),
     )
 
 
-def _remedies(c: Context, panel: Panel, load: Burden) -> str:
-    """What brings the sag within its limit: each is tried with the same figures."""
-    out = []
-    for trial, words in _thicker(c, panel.part):
-        if _keeps(c, panel, load, trial):
-            out.append(words)
-            break
-    if load.role != "bottom":
-        for steps in range(4, int(TALLEST_EDGE / EIGHTH) + 1):
-            high = steps * EIGHTH
-            trial = Trial(edge=(high, panel.part.size[2]))
-            if _keeps(c, panel, load, trial):
-                out.append(
-                    f"glue a strip {c.up(high)} high and {c.text(panel.part.size[2])} thick along its front edge"
-                )
-                break
-    if _keeps(c, panel, load, Trial(halved=True)):
-        out.append("put a support under the middle")
-    out.append(_less(c, panel, load))
-    out = [o for o in out if o]
-    return ", or ".join(out) if out else "shorten the span"
+def _remedies(c: Context, panel: Panel, load: Burden, b: Bent) -> str:
+    """What brings the sag within its limit; each is tried."""
+    part = panel.part
+    trial = Trial(c, measure, "strength.sag", part.id)
+    found = [
+        trial.smallest(higher(c, c.parts[b.rail])) if b.rail in c.parts else "",
+        trial.smallest(thicker(c, part)),
+        trial.smallest(other_wood(c, part)),
+        trial.smallest(edge_strip(c, part, panel.spans[0])) if load.role != "bottom" else "",
+        trial.smallest([post(part, panel.spans[0], c.piece.outside.low[2])]),
+        lighter(trial, panel, load, load.everyday),
+    ]
+    return listed(found, "shorten the span")
 
 
-def _keeps(c: Context, panel: Panel, load: Burden, trial: Trial) -> bool:
-    b = bent(c, panel, load.everyday, trial)
-    return b is not None and sag(load, b) <= limit(c, load, b.span)
-
-
-def _thicker(c: Context, part: Part) -> Iterator[tuple[Trial, str]]:
-    """Thicker stock of the same kind, thinnest first."""
-    most = part.size[2] * THICKEST
-    if part.stock.kind == "sheet":
-        row = c.tables.sheets.get(part.stock.table_key)
-        family = row.family if row else ""
-        for nominal in c.tables.nominals(family):
-            sheet = c.tables.sheet(family, nominal)
-            if sheet is None or sheet.name.endswith(" mm") == (c.piece.units == "in"):
-                continue
-            if part.size[2] < sheet.actual <= most:
-                yield (
-                    Trial(thickness=sheet.actual, row=sheet.key),
-                    f"use {sheet.name}, {c.text(sheet.actual)} thick",
-                )
-        return
-    t = settle(part.size[2] + 1e-6, EIGHTH if c.piece.units == "in" else 1.0, "up")
-    while t <= most:
-        if t > part.size[2] + 0.1:
-            yield Trial(thickness=t), f"make it {c.up(t)} thick"
-        t += EIGHTH if c.piece.units == "in" else 1.0
-
-
-def _less(c: Context, panel: Panel, load: Burden) -> str:
-    """The load that it takes within its limit."""
-    b = bent(c, panel, load.everyday)
-    if b is None or sag(load, b) <= 0:
-        return ""
-    own = panel.part.stock.density * 1e-9 * panel.part.size[2] * GRAVITY
-    most = load.everyday * limit(c, load, b.span) / sag(load, b) - own
-    area = panel.part.size[0] * panel.part.size[1]
-    mass = most * area / GRAVITY
-    if mass < 1:
-        return ""
-    return f"put no more than {mass_down(c, mass)} on it"
+def lighter(trial: Trial, panel: Panel, load: Burden, pressure: float) -> str:
+    """The load that a panel takes within its limit, in whole pounds or kilograms, where it is beyond it now."""
+    key = {"shelf": "shelves", "bottom": "drawers", "top": "top"}[load.role]
+    now = pressure * panel.part.size[0] * panel.part.size[1] / GRAVITY
+    return trial.greatest(load_of(trial.c, key), int(now / (POUND if trial.c.piece.units == "in" else 1.0)))

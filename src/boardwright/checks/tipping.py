@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.amounts import mass_text, moment_text
+from boardwright.checks.changes import ballast, feet_forward
 from boardwright.checks.context import Context
 from boardwright.checks.loads import GRAVITY, source
 from boardwright.checks.margins import CAUTION, Margin, Site
+from boardwright.checks.remedies import Trial, listed
 from boardwright.checks.weights import Mass, Weighed, opened
 from boardwright.core.findings import Finding, Severity
 from boardwright.formulas.tipping import lean, righting
 
 RULE = "16 CFR 1261 (ASTM F2057-23)"
 NEWTON_METRES = 1000.0
+HEAVIEST = 50
+"""No more than so many pounds or kilograms are advised at its back."""
 LOW = 450.0
 """A piece lower than this falls under no stability test [mm]: BIFMA X5.9-2019, test house bulletin."""
 
@@ -66,7 +70,6 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
 def _tips(c: Context, w: Weighed, full: bool, value: float) -> Finding:
     filled = f", each drawer filled ({source(c.tables, c.loads.drawers)})" if full else ", empty"
     floor = c.piece.outside.low[2]
-    weight = w.mass + (sum(m.filling.mass for m in w.moving) if full else 0.0)
     one = how_many(w, full, floor) == 0
     high = c.piece.outside.size(2)
     tall = high >= (LOW if one else c.tables.figure("clothing_rule_height").value)
@@ -80,23 +83,27 @@ def _tips(c: Context, w: Weighed, full: bool, value: float) -> Finding:
         found=f"{moment_text(c, -value)} that tip it about its front feet{filled}",
         expected="more that holds it back than tips it",
         source=f"moments of the weights about the front feet: mechanics; {CAUTION}",
-        remedy=_remedies(c, w, full, value, weight, floor),
+        remedy=_remedies(c, w, floor),
         parts=tuple(p.id for p in c.piece.parts if p.group == w.moving[0].motion.id)[:1],
     )
 
 
-def _remedies(c: Context, w: Weighed, full: bool, value: float, weight: float, floor: float) -> str:
+def _remedies(c: Context, w: Weighed, floor: float) -> str:
     """What keeps it standing; each is tried."""
-    out = ["anchor it to the wall"]
-    ahead = -value / (weight * GRAVITY)
-    out.append(f"move the front feet {c.up(ahead)} forward")
-    count = how_many(w, full, floor)
-    if 0 < count < len(w.moving):
-        out.append(f"let no more than {count} of {len(w.moving)} open at a time")
-    arm = (w.rear - w.foot) - 50.0
-    if arm > 0:
-        out.append(f"fix {mass_text(c, -value / GRAVITY / arm)} low at its back")
-    return ", or ".join(out)
+    trial = Trial(c, measure, "stability.tips")
+    count = min(how_many(w, full, floor) for full in (False, True))
+    found = [
+        "anchor it to the wall",
+        _forward(trial, w),
+        f"let no more than {count} of {len(w.moving)} open at a time" if 0 < count < len(w.moving) else "",
+        trial.least(ballast(c, w.rear), HEAVIEST),
+    ]
+    return listed(found, "")
+
+
+def _forward(trial: Trial, w: Weighed) -> str:
+    """How far the front feet must come forward: no more than the piece is deep."""
+    return trial.least(feet_forward(trial.c, w.foot), int((w.rear - w.foot) / trial.c.piece.step))
 
 
 def how_many(w: Weighed, full: bool, floor: float, extra: float = 0.0, angle: float = 0.0) -> int:
@@ -174,7 +181,11 @@ def rule_margins(c: Context, site: Site) -> Iterator[Margin]:
         ("filled, all open, 60 lb on one drawer, on carpet", held + worst[0], -worst[0]),
         ("filled, all open, pulled forward with 10 lb at the highest hand hold", held - pull, pull),
     )
-    for what, value, extra in values:
+
+    def count() -> int:
+        return min(how_many(w, True, floor, extra, angle) for _, _, extra in values)
+
+    for what, value, _ in values:
         yield Margin(
             "stability.clothing-rule",
             (),
@@ -183,7 +194,7 @@ def rule_margins(c: Context, site: Site) -> Iterator[Margin]:
             0.0,
             "N m",
             least=True,
-            tell=lambda what=what, value=value, extra=extra: _rule(c, w, what, value, extra, angle),  # type: ignore[misc]
+            tell=lambda what=what, value=value: _rule(c, w, what, value, count()),  # type: ignore[misc]
         )
         if value < 0:
             return
@@ -193,15 +204,14 @@ LEAST_VOLUME = 3.2 * 304.8**3
 """Enclosed volume from which the rule applies [mm3]: 3.2 cubic feet, ASTM F2057-23 cl. 1.1."""
 
 
-def _rule(c: Context, w: Weighed, what: str, value: float, extra: float, angle: float) -> Finding:
-    floor = c.piece.outside.low[2]
-    count = how_many(w, True, floor, extra, angle)
+def _rule(c: Context, w: Weighed, what: str, value: float, count: int) -> Finding:
     asked = "drawers" in c.loads.given
-    parts = ["anchor it to the wall", "have it tested before it is sold"]
-    if count:
-        parts.insert(1, f"let no more than {count} of {len(w.moving)} open at a time (an interlock)")
-    weight = w.mass + sum(m.filling.mass for m in w.moving) + (c.tables.figure("clothing_rule_weight").value)
-    parts.insert(1, f"move the front feet {c.up(-value / (weight * GRAVITY))} forward")
+    trial = Trial(c, rule_margins, "stability.clothing-rule")
+    found = [
+        "anchor it to the wall",
+        _forward(trial, w),
+        f"let no more than {count} of {len(w.moving)} open at a time (an interlock)" if count else "",
+    ]
     return Finding(
         "stability.clothing-rule",
         Severity.WARNING if asked else Severity.NOTE,
@@ -211,5 +221,5 @@ def _rule(c: Context, w: Weighed, what: str, value: float, extra: float, angle: 
         found=f"{moment_text(c, -value)} that tip it: {what}",
         expected="more that holds it back than tips it",
         source=f"scope and loads: {RULE}, parts of the tests from memory; {CAUTION}, no certification",
-        remedy=", or ".join(parts[:-1]) + "; " + parts[-1],
+        remedy=listed(found, "") + "; have it tested before it is sold",
     )

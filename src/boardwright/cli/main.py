@@ -13,6 +13,8 @@ from typing import Annotated
 import typer
 
 from boardwright.cli import show
+from boardwright.cli.rack import rack_app
+from boardwright.cli.rack_options import MaybeRackOpt, open_or_end, rack_now
 from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
@@ -23,6 +25,7 @@ app = typer.Typer(
     rich_markup_mode=None,
     help="From a design file to a checked piece of furniture and a printed plan.",
 )
+app.add_typer(rack_app, name="rack")
 
 
 class Units(StrEnum):
@@ -87,26 +90,39 @@ def new(
     typer.echo(f"wrote {target}; next: boardwright check {target}")
 
 
-def _finish(result: Result, fmt: Format) -> None:
+def _finish(result: Result, fmt: Format, all_: bool = False) -> None:
     if fmt is Format.json:
-        typer.echo(show.findings_json(result.findings))
+        typer.echo(show.findings_json(result.findings, result.passed if all_ else None))
     else:
-        show.show_findings(result.findings)
+        if all_ and result.piece is not None and result.passed:
+            typer.echo(show.passed_table(result.piece, result.passed) + "\n")
+        show.show_findings(result.findings, result.passed if all_ else ())
     raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
 
 
 @app.command()
-def check(file: DesignArg, units: UnitsOpt = None, format: FormatOpt = Format.text) -> None:
+def check(
+    file: DesignArg,
+    units: UnitsOpt = None,
+    format: FormatOpt = Format.text,
+    all_: Annotated[
+        bool, typer.Option("--all", help="list also what keeps its limit, with its margin")
+    ] = False,
+) -> None:
     """Check a design: whether it is understood, fits, moves and holds."""
     _need_file(file)
-    _finish(check_file(file, _units(units)), format)
+    _finish(check_file(file, _units(units)), format, all_)
 
 
 @app.command()
 def explain(
     file: DesignArg,
     only: Annotated[
-        str, typer.Argument(metavar="SIZE", help="sizes whose name starts so, e.g. case.back")
+        str,
+        typer.Argument(
+            metavar="SIZE",
+            help="sizes whose name starts so, e.g. case.back; rough or rough.A for rough sizes",
+        ),
     ] = "",
     units: UnitsOpt = None,
 ) -> None:
@@ -116,8 +132,37 @@ def explain(
     if result.piece is None:
         _finish(result, Format.text)
         return
-    typer.echo(show.explanation(result.piece, only))
+    if only.startswith("rough"):
+        from boardwright.pipeline import rough_sizes
+
+        typer.echo(show.rough_list(rough_sizes(result), only.removeprefix("rough").lstrip(".")))
+    else:
+        typer.echo(show.explanation(result.piece, only))
     _after(result)
+
+
+@app.command()
+def save(
+    file: DesignArg,
+    between: Annotated[
+        str, typer.Option("--between", help="a size and the range it may lie in, e.g. sizes.width=880..920")
+    ],
+) -> None:
+    """Find what a little would save: a size changed within a range, so that a board or a sheet less is needed."""
+    from boardwright.pipeline import read
+    from boardwright.savings import NoSuchSize, savings
+
+    _need_file(file)
+    text, tables, findings = read(file)
+    if has_errors(findings):
+        show.show_findings(findings)
+        raise typer.Exit(1)
+    try:
+        with _progress(Format.text) as say:
+            found = savings(text, str(file), between, tables, say)
+    except NoSuchSize as why:
+        raise typer.BadParameter(str(why), param_hint="--between") from None
+    typer.echo(show.saved(found, between.partition("=")[0].strip()))
 
 
 @app.command("list")
@@ -153,8 +198,9 @@ def plan(
     units: UnitsOpt = None,
     format: FormatOpt = Format.text,
     files_: Annotated[
-        str, typer.Option("--files", help="what to write, of json, csv, svg, dxf, step, pdf; or all")
+        str, typer.Option("--files", help="what to write, of json, csv, xlsx, svg, dxf, step, pdf; or all")
     ] = "json,csv,svg,step,pdf",
+    rack: MaybeRackOpt = None,
 ) -> None:
     """Make the whole plan: PDF, plan.json, cut list, drawings, STEP."""
     from boardwright.pipeline import make_plan
@@ -168,9 +214,10 @@ def plan(
         )
 
     _need_file(file)
+    there = rack_now(open_or_end(rack)) if rack is not None else None
     with _progress(format) as say:
         result = check_file(file, _units(units))
-        made, findings = make_plan(result, progress=say)
+        made, findings = make_plan(result, progress=say, rack=there)
         if made is not None:
             try:
                 paths = publish(made, out, paper.value, kinds, progress=lambda p: say(f"wrote {p.name}"))
@@ -184,7 +231,10 @@ def plan(
         show.show_findings(findings)
         if made is not None:
             pdf = next((p for p in paths if p.suffix == ".pdf"), None)
-            typer.echo(f"{len(paths)} files in {out}" + (f"; the plan is {pdf}" if pdf else ""))
+            typer.echo(
+                f"{len(paths)} {'file' if len(paths) == 1 else 'files'} in {out}"
+                + (f"; the plan is {pdf}" if pdf else "")
+            )
     raise typer.Exit(1 if has_errors(findings) or made is None else 0)
 
 

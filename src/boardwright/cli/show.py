@@ -7,9 +7,13 @@ from collections.abc import Sequence
 
 import typer
 
+from boardwright.checks.amounts import told
+from boardwright.checks.margins import Margin, caution
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Part, Piece
+from boardwright.plan.schema import RoughLine
+from boardwright.savings import Savings
 
 COLOURS = {
     Severity.ERROR: typer.colors.RED,
@@ -18,19 +22,52 @@ COLOURS = {
 }
 
 
-def findings_json(findings: Sequence[Finding]) -> str:
-    """Findings as JSON, one object with a list."""
-    return json.dumps({"findings": [f.as_dict() for f in findings]}, indent=1, ensure_ascii=False)
+def findings_json(findings: Sequence[Finding], passed: Sequence[Margin] | None = None) -> str:
+    """Findings as JSON, one object with a list.
+
+    Args:
+        findings: all of them.
+        passed: what keeps its limit; None leaves the list out.
+    """
+    data: dict[str, object] = {"findings": [f.as_dict() for f in findings]}
+    if passed is not None:
+        data["passed"] = [m.as_dict() for m in passed]
+    said = caution([*(f.code for f in findings), *(m.check for m in passed or ())])
+    if said:
+        data["caution"] = said
+    return json.dumps(data, indent=1, ensure_ascii=False)
 
 
-def show_findings(findings: Sequence[Finding]) -> None:
-    """Findings as text, each after a blank line, and their count at the end."""
+def passed_table(piece: Piece, passed: Sequence[Margin]) -> str:
+    """What keeps its limit: figure, limit, and how much of the limit is used up."""
+    names = {p.id: f"{p.name} {p.letter}" for p in piece.parts}
+    rows = []
+    for m in passed:
+        limit = told(piece.units, m.limit, m.unit)
+        used = f"{m.used:.0%}" if m.used is not None else ""
+        parts = ", ".join(names.get(id, id.replace(".", " ")) for id in m.parts)
+        value = told(piece.units, m.value, m.unit)
+        rows.append([m.check, parts, m.what, value, f"{'at least' if m.least else 'at most'} {limit}", used])
+    head = ["check", "parts", "what", "found", "limit", "used"]
+    return f"{len(passed)} figures within their limits\n\n" + table(head, rows, right=(3, 5))
+
+
+def show_findings(findings: Sequence[Finding], passed: Sequence[Margin] = ()) -> None:
+    """Findings as text, each after a blank line; the standing caution, and their count at the end.
+
+    Args:
+        findings: all of them.
+        passed: what else was printed, for the caution.
+    """
     for f in findings:
         head, _, rest = f.text().partition("\n")
         typer.echo(typer.style(head, fg=COLOURS[f.severity], bold=f.severity is Severity.ERROR))
         if rest:
             typer.echo(rest)
         typer.echo()
+    said = caution([*(f.code for f in findings), *(m.check for m in passed)])
+    if said:
+        typer.echo(said + "\n")
     typer.echo(tally(findings))
 
 
@@ -68,6 +105,51 @@ def cut_list(piece: Piece) -> str:
         rows.append([letter, part.name, str(len(same)), *(p.size(s) for s in part.size), part.stock.id, note])
     head = ["", "part", "count", f"length ({piece.units})", "width", "thickness", "stock", ""]
     return table(head, rows, right=(2, 3, 4, 5))
+
+
+def saved(found: Savings, path: str) -> str:
+    """What a little would save: one row a size."""
+    p = Printer(found.units, found.step)
+    if not found.found:
+        return f"no size of `{path}` in this range saves a board or a sheet ({found.tried} tried)"
+    rows = []
+    for s in found.found:
+        lots = (
+            "; ".join(f"{title}: {before} → {after}" for title, before, after in s.lots) or "smaller boards"
+        )
+        area = f"{s.area / 0.3048**2:.1f} ft²" if found.units == "in" else f"{s.area:.2f} m²"
+        sign = "+" if s.change > 0 else "-"
+        state = (
+            "can be built" if not s.errors and not s.worse else f"{s.errors} errors, {s.worse} more findings"
+        )
+        rows.append([p.size(s.size), f"{sign}{p.size(abs(s.change))}", lots, area, state])
+    head = [f"{path} ({found.units})", "change", "boards or sheets", "less", "checked again"]
+    note = (
+        f"now {p.text(found.present)}; {found.tried} sizes tried, those shown laid out and checked as a whole"
+    )
+    return f"{table(head, rows, right=(0, 1, 3))}\n{note}"
+
+
+def rough_list(lines: Sequence[RoughLine], letter: str = "") -> str:
+    """Rough sizes with their sums: one row a letter, and a row on strips and blanks under it."""
+    rows = []
+    for r in lines:
+        if letter and r.letter != letter:
+            continue
+        rows.append([r.letter, r.name, str(r.count), r.length, r.width, r.thickness, r.lumber])
+        rows += [["", f"  {more}", "", "", "", "", ""] for more in (r.strips, r.note) if more]
+    short = [r for r in rows if not r[1].startswith("  ")]
+    if not short:
+        return f"no wood part has the letter {letter}" if letter else "no part is of wood"
+    head = ["", "part", "count", "length", "width", "thickness", "from"]
+    widths = [max(len(r[i]) for r in [head, *short]) for i in range(len(head))]
+
+    def line(cells: Sequence[str]) -> str:
+        if cells[1].startswith("  "):
+            return " " * widths[0] + cells[1]
+        return "  ".join(c.ljust(w) for c, w in zip(cells, widths, strict=True)).rstrip()
+
+    return "\n".join([line(head), line(["-" * w for w in widths]), *(line(r) for r in rows)])
 
 
 def part_ids(piece: Piece) -> str:

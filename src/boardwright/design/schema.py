@@ -58,8 +58,19 @@ from boardwright.design.keys.joints import JointKeys, JointSpec
 from boardwright.design.keys.lids import Lid
 from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
+from boardwright.design.keys.place import Air, Surroundings, YearOfAir
 from boardwright.design.keys.pulls import Pull
-from boardwright.design.keys.stock import BoardEntry, Shop, StockEntry, WoodMoisture
+from boardwright.design.keys.stock import (
+    AllowanceKeys,
+    BoardEntry,
+    FinishKeys,
+    PriceKeys,
+    RoughKeys,
+    Shop,
+    StockEntry,
+    TrimLater,
+    WoodMoisture,
+)
 from boardwright.design.keys.table import (
     ApronDrawers,
     Aprons,
@@ -73,6 +84,8 @@ from boardwright.design.keys.table import (
 from boardwright.design.keys.wall_cleats import WallCleat
 
 __all__ = [
+    "Air",
+    "AllowanceKeys",
     "ApronDrawers",
     "Aprons",
     "Back",
@@ -105,6 +118,7 @@ __all__ = [
     "EdgeKeys",
     "FaceFrame",
     "FileName",
+    "FinishKeys",
     "FixedPanel",
     "Frame",
     "FramePanel",
@@ -131,10 +145,12 @@ __all__ = [
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "PriceKeys",
     "Pull",
     "RabbetKeys",
     "RaisedFieldKeys",
     "Room",
+    "RoughKeys",
     "Runners",
     "Shelves",
     "Shop",
@@ -143,6 +159,7 @@ __all__ = [
     "SocketKeys",
     "StockEntry",
     "Stretchers",
+    "Surroundings",
     "TableKeys",
     "TableTop",
     "TaperKeys",
@@ -150,9 +167,11 @@ __all__ = [
     "Tray",
     "TraySlides",
     "TrayStack",
+    "TrimLater",
     "VGrooveKeys",
     "WallCleat",
     "WoodMoisture",
+    "YearOfAir",
     "optional",
 ]
 
@@ -170,13 +189,22 @@ class DesignFile(Keys):
     region: str | None = optional(
         "row of the moisture table: where the piece will live", "`interior_most`: {moisture:interior_most}"
     )
+    place: Surroundings | None = optional(
+        "a city, or the air indoors, in place of a region", "as `region` says"
+    )
     wood_moisture: WoodMoisture | None = optional(
-        "moisture, when it is known better", "as the region's row says"
+        "moisture, when it is known better", "as the place or the region's row says"
     )
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
     shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
+    rough: list[RoughKeys] | None = optional(
+        "what is wanted of some parts when they are taken from boards", "every part on its own"
+    )
+    finish: FinishKeys | None = optional(
+        "the finish", "none is chosen; the buying list gives the area of a coat"
+    )
     case: Case | None = optional("a case", "no case; a `table`, a `box` or `parts` are given instead")
     table: TableKeys | None = optional("a table, bench or stool", "no table")
     box: BoxKeys | None = optional("a box", "no box")

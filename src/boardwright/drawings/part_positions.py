@@ -97,6 +97,8 @@ def _plain(c: Groove | Rabbet | Notch | BiscuitSlot | Hole, found: _Found) -> No
     elif isinstance(c, Notch):
         found.inward(c.end, c.length)
         found.inward(c.edge, c.width)
+    elif isinstance(c, BiscuitSlot) and c.lean:
+        return
     elif isinstance(c, BiscuitSlot):
         for axis, v in zip([k for k in range(3) if k != c.side.axis], c.at, strict=True):
             if axis == 0:

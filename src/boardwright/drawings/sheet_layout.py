@@ -18,6 +18,8 @@ from boardwright.drawings.spacing import spread
 PAD = 1.0
 HATCH = 4.0
 LETTER = 3.0
+ADJACENT = 8.0
+"""Alike pieces nearer than this follow each other [mm]: no wider than a saw's cut."""
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.27, 0.73, 0.14, 0.86, 0.1, 0.9, 0.05, 0.95, 0.02, 0.98)
 """Where along a cut its number may stand, in the order they are tried."""
 
@@ -41,13 +43,14 @@ class Laid:
 
 @dataclass(frozen=True, slots=True)
 class Left:
-    """What is left over: a rectangle [mm]; `kept` when it goes back on the rack."""
+    """What is left over: a rectangle [mm]; `kept` when it goes back on the rack, under a `name` if it has one."""
 
     x: float
     y: float
     length: float
     width: float
     kept: bool = False
+    name: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +73,7 @@ def layout_drawing(
     hue: str = "light wood",
     grain: bool = True,
     paper: float = 180.0,
+    defects: Sequence[Left] = (),
 ) -> Drawing:
     """The layout of one board or sheet, its length to the right.
 
@@ -85,12 +89,17 @@ def layout_drawing(
         hue: family of the material, a key of `styles.HUES`.
         grain: True to draw the direction of the grain.
         paper: width of the drawing [mm].
+        defects: rectangles that are stayed clear of; each is crossed out.
     """
     reduction = fitting(printer.units, length, width, paper - 18, 120.0)
     k = 1 / reduction
     entities: list[Entity] = [Fill(_corners((0, 0, length * k, width * k)), 0.04)]
     for w in left:
         entities += _waste(w, k, printer)
+    for d in defects:
+        x0, y0, x1, y1 = d.x * k, d.y * k, (d.x + d.length) * k, (d.y + d.width) * k
+        entities += [Fill(_corners((x0, y0, x1, y1)), 0.25), Line(_corners((x0, y0, x1, y1)), "thin", True)]
+        entities += [Line(((x0, y0), (x1, y1)), "thin"), Line(((x0, y1), (x1, y0)), "thin")]
     outside: list[tuple[Point, Laid]] = []
     for p in placed:
         box = (p.x * k, p.y * k, (p.x + p.length) * k, (p.y + p.width) * k)
@@ -127,7 +136,7 @@ def _waste(w: Left, k: float, printer: Printer) -> list[Entity]:
     """A leftover: hatched, or with its sizes when it goes back on the rack."""
     x0, y0, x1, y1 = w.x * k, w.y * k, (w.x + w.length) * k, (w.y + w.width) * k
     if w.kept:
-        text = f"keep {printer.size(w.length)} × {printer.size(w.width)}"
+        text = f"keep {printer.size(w.length)} × {printer.size(w.width)}" + (f", {w.name}" if w.name else "")
         lines: list[Entity] = [Line(_corners((x0, y0, x1, y1)), "moved", True)]
         for turn, room, high in ((0.0, x1 - x0, y1 - y0), (90.0, y1 - y0, x1 - x0)):
             if text_width(text, SIZE) + 2 <= room and high >= SIZE + 1.4:
@@ -191,7 +200,7 @@ def _cut_numbers(
         elif not upright and min(c.first[0], c.second[0]) <= 1e-6:
             beside.append((c.first[1] * k, str(n)))
         else:
-            out.append(_on_cut(c, k, str(n), [*there, *out]))
+            out += _on_cut(c, k, str(n), [*there, *out])
     order = sorted(above)
     for x, (x0, name) in zip(spread([v[0] for v in order], 4.2, -2.0, size[0] * k + 6), order, strict=True):
         y = size[1] * k
@@ -203,24 +212,19 @@ def _cut_numbers(
     return out
 
 
-def _on_cut(c: SawCut, k: float, name: str, there: Sequence[Entity]) -> Text:
-    """The number on a white ground on the cut, where no other text stands."""
+def _on_cut(c: SawCut, k: float, name: str, there: Sequence[Entity]) -> list[Text]:
+    """The number on a white ground on the cut, where no other text stands; none where there is no room for it."""
     taken = [text_box(t) for t in texts(there)]
     tries = []
     for share in SHARES:
         x = (c.first[0] + (c.second[0] - c.first[0]) * share) * k
         y = (c.first[1] + (c.second[1] - c.first[1]) * share) * k
         tries.append(Text((x, y - SIZE / 2), name, SIZE, backed=True))
-    for gap in (0.8, 0.3, 0.0):
+    for gap in (0.8, 0.3):
         free = next((t for t in tries if not any(_near(text_box(t), b, gap) for b in taken)), None)
         if free is not None:
-            return free
-    return min(tries, key=lambda t: sum(_shared(text_box(t), b) for b in taken))
-
-
-def _shared(a: tuple[float, ...], b: tuple[float, ...]) -> float:
-    """Area that two boxes share on paper [mm2]."""
-    return max(0.0, min(a[2], b[2]) - max(a[0], b[0])) * max(0.0, min(a[3], b[3]) - max(a[1], b[1]))
+            return [free]
+    return []
 
 
 def _near(a: tuple[float, ...], b: tuple[float, ...], gap: float) -> bool:
@@ -233,8 +237,8 @@ def _small(
     """Balloons for rectangles too small for their letter: in the nearest leftover, else under the board."""
     taken = [text_box(t) for t in texts(there)]
     out: list[Entity] = []
-    under: list[tuple[Point, Laid]] = []
-    for spot, p in sorted(spots, key=lambda s: (s[0], s[1].letter)):
+    under: list[tuple[Point, Laid, int]] = []
+    for spot, p, count in _rows(sorted(spots, key=lambda s: (s[1].letter, s[1].y, s[0]))):
         free = [
             q
             for w in left
@@ -243,13 +247,40 @@ def _small(
         ]
         at = min(free, key=lambda q: (math.hypot(q[0] - spot[0], q[1] - spot[1]), q), default=None)
         if at is None or math.hypot(at[0] - spot[0], at[1] - spot[1]) > spot[1] + 5.0:
-            under.append((_clear_below(spot, p, k, taken), p))
+            under.append((_clear_below(spot, p, k, taken), p, count))
             continue
-        out += [*leader(at, spot), *balloon(at, p.letter)]
+        out += [*leader(at, spot), *_counted(at, p.letter, count)]
         taken.append((at[0] - BALLOON, at[1] - BALLOON, at[0] + BALLOON, at[1] + BALLOON))
-    for x, (spot, p) in zip(spread([s[0][0] for s in under], 5.4, 0.0, length), under, strict=True):
-        out += [*leader((x, -5.0), spot), *balloon((x, -5.0), p.letter)]
+    under.sort(key=lambda u: (u[0], u[1].letter))
+    for x, (spot, p, count) in zip(spread([s[0][0] for s in under], 5.4, 0.0, length), under, strict=True):
+        out += [*leader((x, -5.0), spot), *_counted((x, -5.0), p.letter, count)]
     return out
+
+
+def _rows(spots: Sequence[tuple[Point, Laid]]) -> list[tuple[Point, Laid, int]]:
+    """Pieces alike that follow each other along the board, as one with their count; others each for itself."""
+    out: list[tuple[Point, Laid, int]] = []
+    end: Laid | None = None
+    for spot, p in spots:
+        follows = (
+            end is not None
+            and (end.letter, end.y, end.length, end.width) == (p.letter, p.y, p.length, p.width)
+            and p.x - end.x - end.length < ADJACENT
+        )
+        if follows:
+            out[-1] = (*out[-1][:2], out[-1][2] + 1)
+        else:
+            out.append((spot, p, 1))
+        end = p
+    return out
+
+
+def _counted(at: Point, letter: str, count: int) -> list[Entity]:
+    """A balloon, with how many pieces it stands for below it."""
+    if count == 1:
+        return balloon(at, letter)
+    low = at[1] - BALLOON - 0.6 - SIZE
+    return [*balloon(at, letter), Text((at[0], low), f"{count} ×", SIZE, backed=True)]
 
 
 def _clear_below(spot: Point, p: Laid, k: float, taken: Sequence[tuple[float, ...]]) -> Point:

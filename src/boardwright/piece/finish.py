@@ -102,6 +102,7 @@ class _Frame:
         if isinstance(c, Step):
             third = 3 - c.axis - c.edge_axis
             start, end = self.span(third, c.start, c.end)
+            start, end = max(start, 0.0), min(end, self.draft.size(third))
             return Rabbet(
                 self.side(c.axis, c.high),
                 self.side(c.edge_axis, c.edge_high),
@@ -273,7 +274,7 @@ def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:
         base = _handed(draft)
         ways = _ways(draft, base, step)
         size = ways[0].frame.size
-        body = (draft.stock.id, *map(_r, size))
+        body = (draft.stock.id, draft.stock.angle, *map(_r, size))
         key = (*body, min(w.key for w in ways))
         mirror_key = (*body, min(w.key for w in _ways(draft, _times(base, MIRROR), step)))
         letters.setdefault(key, letter(len(letters)))

@@ -105,6 +105,8 @@ def _biscuit(cut: BiscuitSlot, view: View) -> BiscuitSlot:
         side=view.turned_side(cut.side),
         along=view.turned_axis(cut.along),
         at=(where[0][1], where[1][1]),
+        lean=cut.lean * view.along(cut.lean_along) if cut.lean else 0.0,
+        lean_along=view.turned_axis(cut.lean_along) if cut.lean else 0,
     )
 
 
@@ -174,6 +176,8 @@ def nearer(
     deep = isinstance(cut, Pins | DovetailSlot | BiscuitSlot) or (
         isinstance(cut, Mortise) and not cut.through
     )
+    if isinstance(cut, BiscuitSlot) and cut.lean:
+        return replace(cut, sunk=cut.sunk - by) if cut.side is side else cut
     if deep and isinstance(cut, Pins | DovetailSlot | BiscuitSlot | Mortise) and cut.side is side:
         return replace(cut, depth=cut.depth - by)
     return cut

@@ -11,6 +11,7 @@ from itertools import pairwise
 
 from boardwright.core.findings import Place
 from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
+from boardwright.formulas.movement import coefficient_at_angle
 from boardwright.piece.cuts import Cut
 
 
@@ -29,10 +30,12 @@ class Stock:
         density: at `moisture` for wood [kg/m3].
         radial, tangential: change of size per 1 % of moisture across the grain [1/%]; 0 for sheets.
         lengthwise: the same along the grain; small.
-        sawn: `flat`, `quarter` or `rift` for wood; `` for a sheet.
+        sawn: `flat`, `quarter`, `rift` or `mixed` for wood; `` for a sheet.
         sheet_size: length and width as sold [mm]; None for wood.
         grain: True when the faces have a grain direction that layouts must respect.
         source: source of the row.
+        rings: angle between the growth rings and the face, where it is given [degrees].
+        spread: of a sheet: change of its length and width per 1 % of moisture of wood in the same air [1/%].
     """
 
     id: str
@@ -52,20 +55,33 @@ class Stock:
     specific_gravity: float = 0.5
     hardwood: bool = True
     source: str = ""
+    rings: float | None = None
+    spread: float = 0.0
+
+    @property
+    def rates(self) -> Vec:
+        """Change per 1 % of moisture with the grain, across it and through the thickness [1/%]."""
+        if self.kind == "sheet":
+            return (self.spread, self.spread, 0.0)
+        return (self.lengthwise, self.across, self.through)
+
+    @property
+    def angle(self) -> float:
+        """Angle between the growth rings and the face, as given or by how the board was sawn [degrees]."""
+        if self.rings is not None:
+            return self.rings
+        return {"rift": 45.0, "quarter": 90.0}.get(self.sawn, 0.0)
 
     @property
     def across(self) -> float:
         """Change of width per 1 % of moisture, by how the board was sawn [1/%]."""
-        return {"flat": self.tangential, "quarter": self.radial}.get(
-            self.sawn, (self.radial + self.tangential) / 2
-        )
+        return coefficient_at_angle(self.tangential, self.radial, self.angle)
 
     @property
     def through(self) -> float:
-        """Change of thickness per 1 % of moisture [1/%]."""
-        return {"flat": self.radial, "quarter": self.tangential}.get(
-            self.sawn, (self.radial + self.tangential) / 2
-        )
+        """Change of thickness per 1 % of moisture; of mixed boards the larger figure [1/%]."""
+        angle = 90.0 if self.sawn == "mixed" and self.rings is None else 90.0 - self.angle
+        return coefficient_at_angle(self.tangential, self.radial, angle)
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,7 +250,11 @@ class Fastener:
 
 @dataclass(frozen=True, slots=True)
 class Hardware:
-    """Something bought that takes room: a box in the piece, standing with a part or moving with a group."""
+    """Something bought that takes room: a box in the piece, standing with a part or moving with a group.
+
+    Attributes:
+        screw_key: row of the screws that hold it, or "". screw_length: of these [mm]. screws: how many in each leaf.
+    """
 
     id: str
     name: str
@@ -244,6 +264,9 @@ class Hardware:
     count_as: float = 1.0
     mass: float = 0.0
     place: Place = field(default_factory=Place)
+    screw_key: str = ""
+    screw_length: float = 0.0
+    screws: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,12 +345,20 @@ class Reason:
 
 @dataclass(frozen=True, slots=True)
 class Moisture:
-    """Moisture content of the wood [%]: on the day the parts are cut, and the ends of the year where it will live."""
+    """Moisture content of the wood [%]: on the day the parts are cut, and through the year where it will live.
+
+    Attributes:
+        now: on the day the parts are cut.
+        driest, wettest: the ends of the year.
+        source: where they come from.
+        months: from January; empty where only the ends are known.
+    """
 
     now: float
     driest: float
     wettest: float
     source: str = ""
+    months: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,7 +15,8 @@ from boardwright.piece.forms.table import table
 from boardwright.piece.records import Contact, Joint, Piece
 from boardwright.piece.setout import SetOut
 from boardwright.piece.sizing import Sizer
-from boardwright.piece.stocks import read_moisture, read_stocks
+from boardwright.piece.stocks import read_stocks
+from boardwright.piece.surroundings import read_moisture
 from boardwright.tables.bundle import Tables
 
 
@@ -29,7 +30,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
     Returns:
         The piece, or None when nothing can be set out; and findings.
     """
-    moisture, findings = read_moisture(design, tables)
+    moisture, findings, year = read_moisture(design, tables)
     drafts: dict[str, Draft] = {}
 
     def outside(name: str) -> float | None:
@@ -76,7 +77,7 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
         tuple(out.hardware),
         tuple(out.spaces),
         tuple(out.motions),
-        tuple(dict.fromkeys(sizer.reasons)),
+        tuple(dict.fromkeys([*year, *sizer.reasons])),
         tuple(out.chains),
     )
     return piece, grouped(findings)

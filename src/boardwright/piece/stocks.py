@@ -1,4 +1,4 @@
-"""Stock of the design file put together with its table rows; moisture of the place."""
+"""Stock of the design file put together with its table rows."""
 
 from __future__ import annotations
 
@@ -8,67 +8,22 @@ from collections.abc import Callable
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
-from boardwright.design.schema import StockEntry, WoodMoisture
+from boardwright.design.schema import StockEntry
 from boardwright.piece.records import Moisture, Stock
 from boardwright.piece.sizing import Sizer
 from boardwright.tables.bundle import Tables
 
 LENGTHWISE = 0.00006
 """Change of length per 1 % of moisture [1/%]: 0.1 to 0.2 % from green (30 %) to ovendry (trade figure)."""
-DEFAULT_REGION = "interior_most"
+SPREAD = {"plywood": 0.00014, "particleboard": 0.00035, "mdf": 0.00035, "hardboard": 0.00035}
+"""Change of length and width of a sheet per 1 % that wood changes in the same air [1/%]: plywood 0.2 % from 30 to 90 %
+of humidity (typical, parallel to the face), particleboard 0.35 to 0.40 % from 50 to 90 % (ANSI A208.1), the others as
+it; such air changes wood by about 14 and 11 %."""
 STAND_IN_DENSITY = 600.0
 """Density of a stock that is not known [kg/m3]; an error stands beside every figure it goes into."""
 LEAST_THICKNESS, LARGEST_THICKNESS = 1.0, 150.0
 CALIPER = {"in": 0.0254, "mm": 0.01}
 """Finest reading of a measured thickness that is carried [mm]: 0.001 in or 0.01 mm."""
-
-
-def read_moisture(design: Design, tables: Tables) -> tuple[Moisture, list[Finding]]:
-    """Moisture at cutting and over the year: given, or from the table of regions."""
-    findings: list[Finding] = []
-    region = design.file.region or DEFAULT_REGION
-    if region not in tables.moisture:
-        findings.append(
-            Finding(
-                "place.unknown-region",
-                Severity.ERROR,
-                f"`{region}` is no region of the moisture table",
-                design.place("region"),
-                found=region,
-                expected="one of " + ", ".join(tables.moisture),
-                remedy="use one of these, or give `wood_moisture:` in numbers",
-            )
-        )
-        region = DEFAULT_REGION
-    row = tables.moisture[region]
-    given = design.file.wood_moisture
-    now = given.now if given and given.now is not None else row.average
-    driest = given.driest if given and given.driest is not None else min(row.low, now)
-    wettest = given.wettest if given and given.wettest is not None else max(row.high, now)
-    if not driest <= wettest:
-        findings.append(
-            Finding(
-                "place.moisture-order",
-                Severity.ERROR,
-                "the driest moisture is above the wettest",
-                design.place(
-                    "wood_moisture.driest" if given and given.driest is not None else "wood_moisture.wettest"
-                ),
-                found=f"driest {driest:g} %, wettest {wettest:g} %",
-                expected="the driest below the wettest",
-                remedy=_order(given),
-            )
-        )
-        driest, wettest = wettest, driest
-    source = (
-        f"{row.source}, {row.region} ({row.provenance})" if given is None else "wood_moisture in the file"
-    )
-    return Moisture(now, driest, wettest, source), findings
-
-
-def _order(given: WoodMoisture | None) -> str:
-    both = given is not None and given.driest is not None and given.wettest is not None
-    return "exchange the two" if both else "give both `driest:` and `wettest:`, the lower as `driest:`"
 
 
 def read_stocks(
@@ -225,6 +180,7 @@ def _wood(
         gravity,
         row.kind == "hardwood",
         row.source,
+        entry.rings,
     )
 
 
@@ -307,6 +263,7 @@ def _sheet(
         row.density / 1000,
         True,
         row.source,
+        spread=SPREAD.get(row.kind, 0.0),
     )
 
 

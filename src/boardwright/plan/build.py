@@ -10,12 +10,13 @@ from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Chain, Piece
 from boardwright.plan.cautions import cautions
-from boardwright.plan.facts import allowances, facts, notes
+from boardwright.plan.facts import allowances, cost_facts, facts, notes
 from boardwright.plan.joints import joint_groups, plan_joints
 from boardwright.plan.parts import exact, kinds, letters_of, plan_part, size, sizes
 from boardwright.plan.pictures import pictures
 from boardwright.plan.places import chain_words
 from boardwright.plan.reasons import plan_reasons
+from boardwright.plan.rough import rough_lines
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
 from boardwright.plan.steps import build_steps
 from boardwright.plan.stock import buy_lines, layouts, preparation, strips
@@ -52,13 +53,14 @@ def build_plan(
         "units": piece.units,
         "step": Size(mm=piece.step, text=printer.size(piece.step)),
         "outside": outside,
-        "facts": facts(piece, printer),
+        "facts": [*facts(piece, printer), *cost_facts(stock.cost)],
         "parts": _parts(piece, printer, letters, stock),
         "joints": joints,
         "joint_groups": joint_groups(joints),
         "steps": steps,
         "subassemblies": subassemblies,
         "buy": buy_lines(stock),
+        "supplies": [{"name": b.supply, "quantity": b.taken} for b in stock.buy if b.taken],
         "layouts": boards,
         "layout_summaries": summaries,
         "drawings": pictures(piece, printer, letters, drawn, steps, say),
@@ -66,6 +68,7 @@ def build_plan(
         "cautions": cautions(piece),
         "notes": notes(design, piece, printer),
         "allowances": allowances(stock.rules),
+        "rough": rough_lines(stock),
         "findings": [_finding(f) for f in findings],
         "reasons": plan_reasons(piece, printer),
         "chains": [_chain(c, printer) for c in piece.chains],

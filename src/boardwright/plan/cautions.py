@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from boardwright.checks.margins import STANDING
 from boardwright.piece.cuts import Groove, Hole, Rabbet
 from boardwright.piece.records import Piece
 from boardwright.plan.schema import Caution
@@ -29,6 +30,7 @@ def cautions(piece: Piece) -> list[Caution]:
     if any(j.glued for j in piece.joints):
         out.append(_gluing())
     out.append(_finishing())
+    out.append(_carrying())
     if piece.motions or piece.outside.size(2) > TALL:
         out.append(_tipping(piece))
     return out
@@ -125,6 +127,10 @@ def _finishing() -> Caution:
         ],
         source="university safety pages citing the fire association; insurers' notes",
     )
+
+
+def _carrying() -> Caution:
+    return Caution(about="What it carries", lines=[STANDING], source="common practice")
 
 
 def _tipping(piece: Piece) -> Caution:

@@ -48,6 +48,11 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
     return out
 
 
+def cost_facts(cost: str) -> list[Fact]:
+    """What the buying list comes to, where the rack has prices."""
+    return [Fact(name="To buy", text=cost)] if cost else []
+
+
 def _coarse(mm: float, printer: Printer) -> str:
     """A computed place, to 1/2 in or 10 mm; it is not a size that anyone cuts."""
     if printer.units == "in":
@@ -115,8 +120,8 @@ def notes(design: Design, piece: Piece, printer: Printer) -> list[str]:
         )
     out += _hung(piece)
     out.append(
-        "Not in the buying list: finish, abrasives, pulls, edging of sheets, and fixings for the wall. Choose them "
-        "before you cut."
+        "Not in the buying list: pulls that the design does not name, and fixings for the wall. Choose them before you "
+        "cut."
     )
     if any(p.mirror_of for p in piece.parts):
         out.append("Letters marked as mirrors are left and right: lay them out in pairs, face to face.")

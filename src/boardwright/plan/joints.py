@@ -19,6 +19,7 @@ NAMES = {
     "breadboard": "breadboard end",
     "key": "key in a mitre",
     "hung": "drawer on bar",
+    "cleat": "bevelled cleat",
     "lock": "drawer lock",
     "screwed": "strip, screwed",
     "tongue": "tongue and dado",
@@ -32,6 +33,7 @@ NAMES = {
 """What a kind is called where its own name would not be understood. A `panel` is told by its summary."""
 ON = {
     "hung": "on",
+    "cleat": "on",
     "screwed": "on",
     "planted": "on",
     "butt": "to",
@@ -77,7 +79,7 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
         groups.setdefault((j.kind, j.summary, j.glued), []).append(j)
     return [
         JointGroup(
-            name=_name(kind, summary),
+            name=joint_name(kind, summary),
             how=_how(summary, kind),
             glued=glued,
             count=sum(j.count for j in same),
@@ -87,7 +89,8 @@ def joint_groups(joints: Sequence[PlanJoint]) -> list[JointGroup]:
     ]
 
 
-def _name(kind: str, summary: str) -> str:
+def joint_name(kind: str, summary: str) -> str:
+    """What a joint is called, e.g. `panel in groove`."""
     if kind == "panel":
         return f"panel in {'rabbet' if 'rabbet' in summary else 'groove'}"
     return NAMES.get(kind, kind)

@@ -42,11 +42,16 @@ def pictures(
     for letter, same in kinds(piece).items():
         say(f"drawing part {letter}")
         out.append(part_drawing(same[0], printer, PAGE, HALF, letters, toward(same)))
-    by_id = {p.id: p for p in piece.parts}
     for step in steps:
         say(f"drawing step {step.number}")
-        standing = [by_id[i] for i in step.onto]
-        units = [[by_id[i] for i in unit] for unit in step.units]
-        way = (step.direction[0], step.direction[1], step.direction[2])
-        out.append(step_picture(step.drawing, standing, units, way, step.travel.mm, STEP_WIDE, STEP_HIGH))
+        out.append(step_drawing(piece, step))
     return [DrawingRecord.model_validate(to_record(d)) for d in out]
+
+
+def step_drawing(piece: Piece, step: BuildStep) -> Drawing:
+    """The picture of a step."""
+    by_id = {p.id: p for p in piece.parts}
+    standing = [by_id[i] for i in step.onto]
+    units = [[by_id[i] for i in unit] for unit in step.units]
+    way = (step.direction[0], step.direction[1], step.direction[2])
+    return step_picture(step.drawing, standing, units, way, step.travel.mm, STEP_WIDE, STEP_HIGH)

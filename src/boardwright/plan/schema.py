@@ -143,16 +143,54 @@ class Allowance(Record):
     source: str
 
 
+class RoughLine(Record):
+    """What is cut for one kind of part before it is milled, each size with its sum."""
+
+    letter: str
+    name: str
+    count: int
+    lumber: str
+    """What it is cut from, e.g. `4/4 black cherry`."""
+    length: str
+    """The sum of the rough length, e.g. `38 + 1 = 39`."""
+    width: str
+    thickness: str
+    strips: str = ""
+    """The sum of the width of its strips, when it is glued up."""
+    note: str = ""
+    """The blank it lies in, spare pieces, leaves, how it is ripped."""
+
+
 class Buy(Record):
     """One line of the buying list."""
 
-    group: Literal["lumber", "sheets", "fasteners", "hardware", "glue"]
+    group: Literal[
+        "lumber",
+        "sheets",
+        "lengths",
+        "fasteners",
+        "hardware",
+        "glue",
+        "finish",
+        "abrasives",
+        "consumables",
+        "total",
+    ]
     item: str
     quantity: str
     """As bought: `23 board feet`, `2 sheets`, `36`."""
     detail: str = ""
     """What it is for, the waste in it, how it was counted."""
     source: str = ""
+    cost: str = ""
+    """When a price is given."""
+
+
+class TakenSupply(Record):
+    """How much of a supply of the rack is used, instead of being bought."""
+
+    name: str
+    quantity: float
 
 
 class Placed(Record):
@@ -166,6 +204,60 @@ class Placed(Record):
     width: float
 
 
+class SawCuts(Record):
+    """Cuts of a layout that follow each other at one setting of fence or stop."""
+
+    numbers: str
+    """As they stand on the drawing, e.g. `3` or `3–5`."""
+    saw: Literal["rip", "crosscut"]
+    times: int
+    setting: Size
+    """From the fence or stop to the near side of the saw's cut."""
+    piece: str
+    """What is in hand: length × width, each size once."""
+    gives: str
+    """Pieces that are done with these cuts, by their label; empty when none is."""
+
+
+class RackDefect(Record):
+    """A rectangle that no part may touch [mm]: near corner, size along the board and across it."""
+
+    x: float
+    y: float
+    length: float
+    width: float
+    what: str = ""
+
+
+class RackPiece(Record):
+    """What a board or sheet is on the rack; `name` is "" when it is bought.
+
+    `material` is a key of the species table or a family of the sheet table, `thickness` as sold [mm], `lumber` the key
+    of a board's thickness class.
+    """
+
+    name: str
+    kind: Literal["board", "sheet"]
+    material: str
+    thickness: float
+    lumber: str = ""
+    defects: list[RackDefect] = Field(default_factory=list)
+
+
+class Offcut(Record):
+    """What is left of a board or sheet and worth keeping [mm]: lower left corner, size along it and across it.
+
+    `name` is what is written on it; "" when its board has no name yet. Its defects are from its own corner.
+    """
+
+    name: str
+    x: float
+    y: float
+    length: float
+    width: float
+    defects: list[RackDefect] = Field(default_factory=list)
+
+
 class Layout(Record):
     """One board or sheet and what is cut from it."""
 
@@ -176,9 +268,13 @@ class Layout(Record):
     width: Size
     kerf: Size
     placed: list[Placed]
+    cutting: list[SawCuts] = Field(default_factory=list)
+    """The saw's cuts in order, after the stock is trimmed to its sound wood."""
     used_share: float
     """Share of the face that goes into parts, 0 to 1."""
     drawing: str
+    rack: RackPiece | None = None
+    offcuts: list[Offcut] = Field(default_factory=list)
 
 
 class LayoutSummary(Record):
@@ -279,6 +375,7 @@ class Plan(Record):
     """Putting it together, in order; subassemblies before the step that uses them."""
     subassemblies: list[PlanSubassembly] = Field(default_factory=list)
     buy: list[Buy]
+    supplies: list[TakenSupply] = Field(default_factory=list)
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
     drawings: list[DrawingRecord]
@@ -287,6 +384,8 @@ class Plan(Record):
     cautions: list[Caution]
     notes: list[str]
     allowances: list[Allowance] = Field(default_factory=list)
+    rough: list[RoughLine] = Field(default_factory=list)
+    """Rough sizes of the wood parts and of test pieces, with their sums."""
     findings: list[PlanFinding]
     reasons: list[PlanReason]
     chains: list[PlanChain]

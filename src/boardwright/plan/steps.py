@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from boardwright.core.lengths import Printer
 from boardwright.core.poses import Vec
 from boardwright.piece.records import Fastener, Joint, Piece
+from boardwright.plan.joints import joint_name
 from boardwright.plan.parts import size
 from boardwright.plan.schema import BuildStep, PlanSubassembly
 from boardwright.solids.assembly import Assembly, AssemblyStep, Subassembly, assembly_of
@@ -22,6 +23,8 @@ WAYS = {
     (0.0, 0.0, 1.0): "up",
     (0.0, 0.0, -1.0): "down",
 }
+ON = ("rests", "planted", "cleat")
+"""Kinds of joints that are on something rather than with it."""
 PINS = {"dowel": "dowels", "biscuit": "biscuits", "loose tenon": "loose tenons"}
 """Fasteners that are put in before the joint closes."""
 
@@ -51,7 +54,25 @@ def build_steps(
         )
         for s in sorted(found.subs, key=lambda s: done[s.number])
     ]
-    return [words.step(s, number) for number, s in enumerate(in_order, 1)], subs
+    stops = _stops(piece, found, in_order)
+    return [words.step(s, n, stops[n - 1]) for n, s in enumerate(in_order, 1)], subs
+
+
+def _stops(piece: Piece, found: Assembly, in_order: Sequence[AssemblyStep]) -> list[list[Fastener]]:
+    """The screws that only stop what runs, by the step after which both their parts are there."""
+    driven = {f for s in in_order for f in s.fasteners}
+    others = [set(copy) for sub in found.subs for copy in sub.copies[1:]]
+    waiting = [
+        f
+        for f in piece.fasteners
+        if f.slotted and f.id not in driven and not any({f.held, f.into} <= copy for copy in others)
+    ]
+    out = []
+    for s in in_order:
+        standing = {*s.adds, *s.onto}
+        out.append([f for f in waiting if {f.held, f.into} <= standing])
+        waiting = [f for f in waiting if f not in out[-1]]
+    return out
 
 
 class _Words:
@@ -64,14 +85,14 @@ class _Words:
         self.fasteners: dict[str, Fastener] = {f.id: f for f in piece.fasteners}
         self.subs = {frozenset(copy): s for s in found.subs for copy in s.copies}
 
-    def step(self, s: AssemblyStep, number: int) -> BuildStep:
-        """One step, under the number that is printed."""
+    def step(self, s: AssemblyStep, number: int, stops: Sequence[Fastener]) -> BuildStep:
+        """One step, under the number that is printed, with the screws that then become stops."""
         return BuildStep(
             number=number,
             sub=s.sub,
             count=s.count,
             title=f"{self._units(s.units)} {self._onto(s.onto)}",
-            lines=[*self._before(s), self._move(s), *self._driven(s), *self._each(s)],
+            lines=[*self._before(s), self._move(s), *self._driven(s), *self._stopped(stops), *self._each(s)],
             units=[list(u) for u in s.units],
             onto=list(s.onto),
             direction=list(s.direction),
@@ -98,9 +119,7 @@ class _Words:
 
     def _onto(self, onto: Sequence[str]) -> str:
         counted = Counter(self.letters[i] for i in onto)
-        if len(counted) > MOST_NAMED:
-            return "into what stands so far"
-        return "to " + _list([f"{n} × {letter}" if n > 1 else letter for letter, n in counted.items()])
+        return "into what stands so far" if len(counted) > MOST_NAMED else f"to {_counted(counted)}"
 
     def _before(self, s: AssemblyStep) -> list[str]:
         pins = Counter(self.fasteners[f].kind for f in s.fasteners if self.fasteners[f].kind in PINS)
@@ -110,15 +129,27 @@ class _Words:
         return [f"Put in {_list(put)}; no glue."] if put else []
 
     def _move(self, s: AssemblyStep) -> str:
-        how = f"Move {'it' if len(s.units) == 1 else 'each'} {way(s.direction)} into place"
-        kinds = Counter(_plain(self.joints[j]) for j in s.joints)
-        closing = _list([f"{n} × {name}" if n > 1 else name for name, n in kinds.items()])
-        text = f"{how}: {closing} close{'s' if len(s.joints) == 1 else ''}." if closing else f"{how}."
-        dry = [j for j in s.joints if not self.joints[j].glued]
-        if s.glued and dry:
-            named = _list(list(dict.fromkeys(self.letters[self.joints[j].second] for j in dry)))
-            text += f" No glue on {named}: it stays free."
-        return text
+        what = "it" if len(s.units) == 1 else "each"
+        how = f"Move {what} {way(s.direction)} into place"
+        if s.approach != s.direction:
+            how = f"Bring {what} {way(s.approach)}, then {way(s.direction)} into place"
+        closing = self._closing(s)
+        return f"{how}: {closing}." if closing else f"{how}."
+
+    def _closing(self, s: AssemblyStep) -> str:
+        """The joints that close, by name, with the letters of what they are made with."""
+        adds = set(s.adds)
+        groups: dict[tuple[str, bool], Counter[str]] = {}
+        for joint in (self.joints[j] for j in s.joints):
+            other = joint.first if joint.second in adds and joint.first not in adds else joint.second
+            free = s.glued and not joint.glued
+            name = f"{joint_name(joint.kind, joint.summary)} {'on' if joint.kind in ON else 'with'}"
+            letters = groups.setdefault((name, free), Counter())
+            letters[self.letters[other]] += 1
+        return "; ".join(
+            f"{name} {_counted(letters)}{', no glue' if free else ''}"
+            for (name, free), letters in groups.items()
+        )
 
     def _driven(self, s: AssemblyStep) -> list[str]:
         screws = Counter(self.fasteners[f].name for f in s.fasteners if self.fasteners[f].kind not in PINS)
@@ -130,6 +161,14 @@ class _Words:
         if s.unreached:
             lines.append(f"No driver reaches {_many(len(s.unreached), 'screw')}: see Findings.")
         return lines
+
+    def _stopped(self, stops: Sequence[Fastener]) -> list[str]:
+        screws = Counter(f.name for f in stops)
+        return [
+            f"Drive {n if n > 1 else 'one'} {'× ' if n > 1 else ''}{name} through the slot as a stop: home, then back "
+            "a turn, so that what is slotted runs."
+            for name, n in screws.items()
+        ]
 
     def _each(self, s: AssemblyStep) -> list[str]:
         return [f"Make {s.count} alike."] if s.count > 1 else []
@@ -144,9 +183,9 @@ def way(direction: Vec) -> str:
     return "aslant, " + " and ".join(words)
 
 
-def _plain(joint: Joint) -> str:
-    """A joint by its kind, for people."""
-    return joint.summary.split(",")[0] if joint.summary else joint.kind.replace("_", " ")
+def _counted(letters: Mapping[str, int]) -> str:
+    """Letters with how often each."""
+    return _list([f"{n} × {letter}" if n > 1 else letter for letter, n in letters.items()])
 
 
 def _many(n: int, what: str) -> str:

@@ -2,13 +2,30 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
+
 from boardwright.core.lengths import Printer, settle
+from boardwright.core.rack import Defect
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.sheet_layout import Laid, Left, SawCut, layout_drawing
 from boardwright.plan.parts import size
 from boardwright.plan.pictures import PAGE
-from boardwright.plan.schema import Buy, Layout, LayoutSummary, Placed, Size, Strip
-from boardwright.stock.records import BoardLayout, Lot, RoughPart, StockResult
+from boardwright.plan.schema import (
+    Buy,
+    Layout,
+    LayoutSummary,
+    Offcut,
+    Placed,
+    RackDefect,
+    RackPiece,
+    SawCuts,
+    Size,
+    Strip,
+)
+from boardwright.stock.rack_words import defects_in
+from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, StockResult
+from boardwright.stock.saw_order import Sawing, sawings
 from boardwright.stock.solution import CutLine
 
 HUES = {"wood": "light wood", "sheet": "sheet"}
@@ -18,7 +35,14 @@ def buy_lines(stock: StockResult) -> list[Buy]:
     """The buying list."""
     return [
         Buy.model_validate(
-            {"group": b.group, "item": b.item, "quantity": b.quantity, "detail": b.detail, "source": b.source}
+            {
+                "group": b.group,
+                "item": b.item,
+                "quantity": b.quantity,
+                "detail": b.detail,
+                "source": b.source,
+                "cost": b.cost,
+            }
         )
         for b in stock.buy
     ]
@@ -85,9 +109,70 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
             Placed(letter=p.letter, label=p.label, x=p.x, y=p.y, length=p.length, width=p.width)
             for p in board.placed
         ],
+        cutting=[_sawing(s, printer) for s in sawings(board, lot.kerf)],
         used_share=round(board.used_share, 6),
         drawing=f"layout-{board.id}",
+        rack=_rack_piece(board),
+        offcuts=_offcuts(board, printer.step),
     )
+
+
+def _sawing(s: Sawing, printer: Printer) -> SawCuts:
+    sold = _AsSold(printer)
+    setting = s.setting if printer.on_step(s.setting) else settle(s.setting, printer.step, "up")
+    numbers = str(s.first) if s.times == 1 else f"{s.first}–{s.last}"
+    pieces = list(dict.fromkeys(f"{sold.size(length)} × {sold.size(width)}" for length, width in s.pieces))
+    return SawCuts.model_validate(
+        {
+            "numbers": numbers,
+            "saw": s.axis,
+            "times": s.times,
+            "setting": size(printer, setting),
+            "piece": pieces[0] if len(pieces) == 1 else f"{pieces[0]} and {len(pieces) - 1} more",
+            "gives": ", ".join(
+                label if n == 1 else f"{n} × {label}" for label, n in Counter(s.gives).items()
+            ),
+        }
+    )
+
+
+def _rack_piece(board: BoardLayout) -> RackPiece | None:
+    own = board.piece
+    if own is None:
+        return None
+    return RackPiece(
+        name=own.name,
+        kind=own.kind,
+        material=own.material,
+        thickness=round(own.thickness, 6),
+        lumber=own.lumber,
+        defects=_marks(own.defects),
+    )
+
+
+def _marks(defects: Sequence[Defect]) -> list[RackDefect]:
+    return [
+        RackDefect(
+            x=round(d.x, 6), y=round(d.y, 6), length=round(d.length, 6), width=round(d.width, 6), what=d.what
+        )
+        for d in defects
+    ]  # fmt: skip
+
+
+def _offcuts(board: BoardLayout, step: float) -> list[Offcut]:
+    """Leftovers that are kept, to the step below; those of a bought board are named when they go on the rack."""
+    return [
+        Offcut(
+            name=w.name if board.from_rack else "",
+            x=round(w.x, 6),
+            y=round(w.y, 6),
+            length=round(settle(w.length, step, "down"), 6),
+            width=round(settle(w.width, step, "down"), 6),
+            defects=_marks(defects_in(w, board.piece)) if board.piece else [],
+        )
+        for w in board.leftovers
+        if w.name
+    ]
 
 
 def _tool(printer: Printer, mm: float) -> Size:
@@ -113,11 +198,21 @@ def _drawing(lot: Lot, board: BoardLayout, printer: Printer) -> Drawing:
             for p in board.placed
         ],
         _AsSold(printer),
-        [Left(w.x, w.y, w.length, w.width, bool(w.name)) for w in board.leftovers],
+        [_left(w, board) for w in board.leftovers],
         [_cut(c, lot.kerf, board) for c in board.cuts if c.stage > 0],
         HUES[lot.kind],
         paper=PAGE,
+        defects=_defects(board),
     )
+
+
+def _left(w: Leftover, board: BoardLayout) -> Left:
+    return Left(w.x, w.y, w.length, w.width, bool(w.name), w.name if board.from_rack else "")
+
+
+def _defects(board: BoardLayout) -> list[Left]:
+    """Defects as far as they lie on the face."""
+    return [Left(d.x, d.y, d.length, d.width) for d in board.piece.defects] if board.piece else []
 
 
 def _cut(cut: CutLine, kerf: float, board: BoardLayout) -> SawCut:
@@ -136,10 +231,15 @@ def _to_edges(low: float, high: float, size: float, trim: float) -> tuple[float,
 
 
 def strips(rough: RoughPart, printer: Printer) -> list[Strip]:
-    """Strips of a glue-up; none when the part is one board."""
+    """Strips of a glue-up; none when the part is one board, or its copies are glued up of other strips each."""
     if rough.strips < 2:
         return []
-    return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if not rough.panels:
+        return [Strip(width=size(printer, rough.strip[1]), count=rough.strips)]
+    if len({tuple(sorted(own)) for own in rough.panels}) > 1:
+        return []
+    count = Counter(rough.panels[0])
+    return [Strip(width=size(printer, w), count=n) for w, n in sorted(count.items(), reverse=True)]
 
 
 def preparation(rough: RoughPart, printer: Printer) -> list[str]:
@@ -148,13 +248,25 @@ def preparation(rough: RoughPart, printer: Printer) -> list[str]:
         return ["Cut to size from the sheet; take the grain as drawn."]
     lines = []
     first = f"From {rough.thickness_text}" if rough.thickness_text else "Mill to thickness"
-    if rough.strips > 1:
+    if rough.panels:
+        one = f"Glue up from strips {printer.size(rough.strip[0])} long, rough, of these widths from the reference edge"
+        lines.append(f"{one}: {'; '.join(rough.joints)}. {first}.")
+    elif rough.strips > 1:
         lines.append(
             f"Glue up from {rough.strips} strips, each {printer.size(rough.strip[1])} wide and "
             f"{printer.size(rough.strip[0])} long, rough ({rough.strip_sum}); {first[:1].lower() + first[1:]}."
         )
+    elif rough.leaves > 1:
+        lines.append(
+            f"{first}; rough length {rough.length_sum}, rough width {rough.strip_sum}. Open the leaves like a book, "
+            "sawn faces up, and glue them edge to edge."
+        )
     else:
         lines.append(f"{first}; rough length {rough.length_sum}, rough width {rough.width_sum}.")
+    if rough.blank:
+        lines.append(f"Cut {rough.blank}. Mill the blank whole, then crosscut it.")
+    if rough.spare:
+        lines.append(f"Cut {rough.spare} more, to spare.")
     if rough.ripped_from:
         lines.append(f"{rough.ripped_from[:1].upper()}{rough.ripped_from[1:]}.")
     return lines

@@ -13,9 +13,10 @@ from boardwright.publish.files import file_name, write_whole
 from boardwright.publish.pdf import Paper, write_pdf
 from boardwright.publish.step import write_step
 from boardwright.publish.svg import svg_text
-from boardwright.publish.tables import buying_csv, cut_list_csv
+from boardwright.publish.tables import buying_csv, cut_list_csv, rough_csv
+from boardwright.publish.xlsx import write_xlsx
 
-FORMATS = ("json", "csv", "svg", "dxf", "step", "pdf")
+FORMATS = ("json", "csv", "xlsx", "svg", "dxf", "step", "pdf")
 """In this order they are written: quick ones first."""
 Progress = Callable[[Path], None]
 Write = Callable[[Path], None]
@@ -73,6 +74,9 @@ def _jobs(plan: Plan, paper: Paper, formats: Sequence[str]) -> Iterator[tuple[st
     if "csv" in formats:
         yield "cut-list.csv", lambda p: _text(p, cut_list_csv(plan))
         yield "buying-list.csv", lambda p: _text(p, buying_csv(plan))
+        yield "rough-list.csv", lambda p: _text(p, rough_csv(plan))
+    if "xlsx" in formats:
+        yield "lists.xlsx", lambda p: write_xlsx(plan, p)
     for suffix, text in (("svg", svg_text), ("dxf", dxf_text)):
         if suffix in formats:
             for drawing in plan.drawings:

@@ -20,7 +20,8 @@ CUT_LIST_HEAD = (
     "cut",
     "notes",
 )
-BUYING_HEAD = ("group", "item", "quantity", "detail", "source")
+BUYING_HEAD = ("group", "item", "quantity", "detail", "source", "cost")
+ROUGH_HEAD = ("letter", "part", "count", "from", "length", "width", "thickness", "strips", "note")
 
 
 def cut_list_csv(plan: Plan) -> str:
@@ -38,7 +39,30 @@ def cut_list_csv(plan: Plan) -> str:
 
 def buying_csv(plan: Plan) -> str:
     """The buying list, one line an item, in the plan's order."""
-    return _csv(BUYING_HEAD, ([b.group, b.item, b.quantity, b.detail, b.source] for b in plan.buy))
+    return _csv(BUYING_HEAD, buying_rows(plan))
+
+
+def buying_rows(plan: Plan) -> list[list[str]]:
+    """The lines of the buying list under `BUYING_HEAD`."""
+    return [[b.group, b.item, b.quantity, b.detail, b.source, b.cost] for b in plan.buy]
+
+
+def cut_list_rows(plan: Plan) -> list[list[str]]:
+    """The lines of the cut list under `CUT_LIST_HEAD`."""
+    return [_row(part) for part in plan.parts]
+
+
+def rough_rows(plan: Plan) -> list[list[str]]:
+    """The lines of the rough list under `ROUGH_HEAD`."""
+    return [
+        [r.letter, r.name, str(r.count), r.lumber, r.length, r.width, r.thickness, r.strips, r.note]
+        for r in plan.rough
+    ]
+
+
+def rough_csv(plan: Plan) -> str:
+    """The rough list, one line a letter, each size with its sum."""
+    return _csv(ROUGH_HEAD, rough_rows(plan))
 
 
 def notes(part: PlanPart) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -65,10 +66,17 @@ class DryFit:
 def dry_fit(piece: Piece) -> DryFit:
     """Put the piece together dry."""
     rooms = {p.id: cells(p) for p in piece.parts}
-    return DryFit(tuple(_overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(hits(piece, rooms)))
+    return DryFit(tuple(overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(hits(piece, rooms)))
 
 
-def _overlaps(piece: Piece, rooms: dict[str, Any]) -> list[Overlap]:
+def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]] = ()) -> list[Overlap]:
+    """Pairs of parts, and of a bought thing and a part, in one place.
+
+    Args:
+        piece: the piece.
+        rooms: boxes of every part by its id, as (n, 2, 3) float [mm].
+        but: pairs of ids to leave out.
+    """
     parts = piece.parts
     if not parts:
         return []
@@ -76,7 +84,7 @@ def _overlaps(piece: Piece, rooms: dict[str, Any]) -> list[Overlap]:
     out = []
     for i, j in clashes(bounds, bounds):
         one, two = parts[i], parts[j]
-        if i >= j or not len(clashes(rooms[one.id], rooms[two.id])):
+        if i >= j or frozenset((one.id, two.id)) in but or not len(clashes(rooms[one.id], rooms[two.id])):
             continue
         volume = _shared(form_of(one), form_of(two), relative(one.pose, two.pose))
         if volume < LEAST:

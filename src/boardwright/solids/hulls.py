@@ -82,10 +82,10 @@ def spans_between(
     """From where to where ranges on several axes all overlap others while they move.
 
     Args:
-        low: from where what moves reaches, (n, k) float [mm].
-        high: to where.
-        other_low: from where what stands reaches, (m, k) float [mm].
-        other_high: to where.
+        low: of what moves, (n, k) float [mm].
+        high: likewise.
+        other_low: of what stands, (m, k) float [mm].
+        other_high: likewise.
         pace: how fast it moves on each axis, (k,) float.
         play: less overlap than this is none [mm].
 

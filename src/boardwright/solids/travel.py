@@ -202,7 +202,7 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
 
 
 def _near(part: Part, still: list[Part], turns: Any) -> Any:
-    """Whether the blank of a part, turned, reaches into others, as far as their sides tell, (parts, turns) bool."""
+    """Whether the blank of a part, turned, reaches into those of others by the sides of both, (parts, turns) bool."""
     if not still:
         return np.zeros((0, len(turns)), dtype=bool)
     frames = np.array([[p.pose.x, p.pose.y, p.pose.z] for p in still])

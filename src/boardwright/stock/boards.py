@@ -33,7 +33,11 @@ def board_instance(
 
 
 def lay_out_boards(
-    instance: Instance, seed: int = 0, effort: float = 1.0, stop: Callable[[], bool] = lambda: False
+    instance: Instance,
+    seed: int = 0,
+    effort: float = 1.0,
+    stop: Callable[[], bool] = lambda: False,
+    progress: Callable[[str], None] = lambda _: None,
 ) -> Answer:
     """Lay rough parts out on boards: least cost first, then fewest boards.
 
@@ -42,8 +46,9 @@ def lay_out_boards(
         seed: of the random numbers.
         effort: how long to try (see `engine.solve`).
         stop: asked now and then; when it says True, the best answer so far is taken.
+        progress: told of every better answer.
 
     Returns:
         The answer, with bounds.
     """
-    return solve(instance, "crosscuts and rips, chosen from many patterns", seed, effort, stop)
+    return solve(instance, "crosscuts and rips, chosen from many patterns", seed, effort, stop, progress)

@@ -5,18 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from boardwright.stock.instance import Axis, Instance
+from boardwright.stock.instance import Axis, Instance, Rectangle
 from boardwright.stock.patterns import Pattern, Section, Strip
+from boardwright.stock.placed import Spot
 from boardwright.stock.scaled import Shape
 from boardwright.stock.slicing import Box
-from boardwright.stock.solution import Bin, CutLine, Placed, Rectangle
+from boardwright.stock.solution import Bin, CutLine, Placed
 from boardwright.stock.units import to_mm, to_units
 
 _Node = tuple[Section, ...] | Section | Strip | Shape
 
 
 @dataclass(slots=True)
-class _Saw:
+class Saw:
     """Cuts pieces up and notes what happens."""
 
     instance: Instance
@@ -26,7 +27,7 @@ class _Saw:
     parts: list[tuple[Shape, int, int]] = field(default_factory=list)
     leftovers: list[Box] = field(default_factory=list)
 
-    def size(self, shape: Shape) -> tuple[int, int]:
+    def size(self, shape: Shape | Spot) -> tuple[int, int]:
         """Length along the stock and width across it, without kerf (units)."""
         item = self.instance.items[shape.item]
         length, width = to_units(item.length), to_units(item.width)
@@ -42,7 +43,7 @@ class _Saw:
     def cut(self, piece: Box, along: int, position: int, stage: int, trimming: bool) -> Box:
         """Cut a piece at a position; what is beyond it comes back (it may be empty)."""
         axis: Axis = "crosscut" if along == 0 else "rip"
-        self.cuts.append(CutLine(axis, to_mm(position), _rectangle(piece), stage, trimming))
+        self.cuts.append(CutLine(axis, to_mm(position), rectangle(piece), stage, trimming))
         rest = list(piece)
         rest[along] = position + self.kerf
         return rest[0], rest[1], rest[2], rest[3]
@@ -89,11 +90,13 @@ def _alone(node: _Node) -> Shape | None:
     return node[0] if len(node) == 1 and isinstance(node[0], Shape) else None
 
 
-def _rectangle(box: Box) -> Rectangle:
+def rectangle(box: Box) -> Rectangle:
+    """A box in millimetres."""
     return Rectangle(to_mm(box[0]), to_mm(box[1]), to_mm(box[2]), to_mm(box[3]))
 
 
-def _trim(saw: _Saw, full: Box, trims: Sequence[int]) -> Box:
+def trimmed(saw: Saw, full: Box, trims: Sequence[int]) -> Box:
+    """Trim a stock: what is left of it."""
     piece = full
     for side, trim in ((1, trims[1]), (0, trims[0])):
         if trim == 0:
@@ -125,9 +128,9 @@ def emit(instance: Instance, first: Axis, what: Pattern, stock: int, copies: lis
     """
     size = instance.stocks[stock]
     along = 1 if first == "rip" else 0
-    saw = _Saw(instance, along, to_units(instance.kerf))
+    saw = Saw(instance, along, to_units(instance.kerf))
     full = (0, 0, to_units(size.length), to_units(size.width))
-    piece = _trim(saw, full, (to_units(size.trim_length), to_units(size.trim_width)))
+    piece = trimmed(saw, full, (to_units(size.trim_length), to_units(size.trim_width)))
     saw.divide(what.sections, piece, along, 1)
     placed = []
     for shape, x, y in saw.parts:
@@ -139,4 +142,4 @@ def emit(instance: Instance, first: Axis, what: Pattern, stock: int, copies: lis
         )
     cuts = sorted(saw.cuts, key=lambda c: c.stage)
     left = sorted(saw.leftovers, key=lambda r: (-(r[2] - r[0]) * (r[3] - r[1]), r))
-    return Bin(size.id, tuple(placed), tuple(cuts), tuple(_rectangle(r) for r in left))
+    return Bin(size.id, tuple(placed), tuple(cuts), tuple(rectangle(r) for r in left))

@@ -13,6 +13,8 @@ from boardwright.stock.instance import Axis, Instance
 from boardwright.stock.lines import choose_exactly, is_line
 from boardwright.stock.master import Column, LinearChoice, cost_step
 from boardwright.stock.mend import mend
+from boardwright.stock.on_places import solve_placed
+from boardwright.stock.placed import places_matter
 from boardwright.stock.quick import quick
 from boardwright.stock.scaled import scale
 from boardwright.stock.search import Search
@@ -55,6 +57,8 @@ def solve(
     Returns:
         The answer, with bounds.
     """
+    if places_matter(instance):
+        return solve_placed(instance, method, seed, effort, stop, progress)
     ways: tuple[Axis, ...] = ("rip", "crosscut") if instance.first_cut == "any" else (instance.first_cut,)
     search = Search(instance, ways, [scale(instance, way) for way in ways], seed, effort, stop, progress)
     if any(search.wanted) and search.rooms:

@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import INCH, Printer, settle
+from boardwright.piece.records import Part
 from boardwright.stock.choices import LEAST_STRIP, Allowances
 from boardwright.stock.instance import StockSize
-from boardwright.stock.records import RoughPart
-from boardwright.stock.wording import counted
+from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.tables.bundle import Tables
 
+BARK_SIDES = {
+    "alternate": "bark side up and down in turn (common practice)",
+    "same": "bark side to the show face on all of them (`shop.bark_sides`)",
+    "any": "as they look best (`shop.bark_sides`)",
+}
 USUAL_STRIP = {"in": 6 * INCH, "mm": 150.0}
 """Widest strip of a glue-up when the shop says nothing [mm]: wider boards cup more (common practice)."""
 
@@ -123,41 +128,17 @@ def stage_findings(rough: Sequence[RoughPart], tables: Tables) -> list[Finding]:
     return found
 
 
-def short_findings(
-    rough: Sequence[RoughPart], machine_minimum: float, kerf: float, printer: Printer
-) -> list[Finding]:
-    """Pieces shorter than machines take, gathered into longer blanks: one finding for each width of a lot.
+def bark_rule(
+    rough: Sequence[RoughPart], kinds: Mapping[str, Sequence[Part]], choices: ShopChoices
+) -> tuple[str, ...]:
+    """How strips of panels are turned: one line; none when nothing flat sawn is glued up.
 
     Args:
-        rough: rough sizes of the wood parts of the piece.
-        machine_minimum: shortest piece for jointer and planer [mm].
-        kerf: the saw's cut [mm].
-        printer: prints sizes of the plan.
+        rough: rough sizes of the piece.
+        kinds: parts by letter.
+        choices: what the shop wants.
     """
-    groups: dict[tuple[str, float], list[RoughPart]] = {}
-    for part in rough:
-        if part.rough is not None and part.finished[0] < machine_minimum - 1e-6:
-            groups.setdefault((part.lot, part.strip[1]), []).append(part)
-    found = []
-    for (_, width), parts in groups.items():
-        pieces = [p.strip[0] for p in parts for _ in range(p.count * p.strips)]
-        together = sum(pieces) + kerf * (len(pieces) - 1)
-        blank = settle(max(together, machine_minimum), printer.step, "up")
-        letters = ", ".join(p.letter for p in parts)
-        lengths = ", ".join(printer.size(x) for x in sorted({p.finished[0] for p in parts}))
-        verb = "are" if len(pieces) > 1 else "is"
-        found.append(
-            Finding(
-                "stock.short-parts",
-                Severity.NOTE,
-                f"{counted(len(pieces), 'piece')} of {letters} {verb} shorter than machines usually take",
-                found=f"finished {lengths} {printer.units} long",
-                expected=f"{printer.text(machine_minimum)} or more at the jointer and planer; "
-                "the machine's manual comes first",
-                source="woodworking magazine, November 2007, p. 55, the 12 in and 3 in rule",
-                remedy=f"mill them as 1 group in a blank {printer.text(blank)} long, "
-                f"{printer.text(width)} wide, and crosscut it last",
-                parts=tuple(id for p in parts for id in p.parts),
-            )
-        )
-    return found
+    flat = [r.letter for r in rough if r.strips > 1 and kinds[r.letter][0].stock.sawn != "quarter"]
+    if not flat:
+        return ()
+    return (f"strips of {', '.join(flat)}: {BARK_SIDES[choices.bark_sides]}",)

@@ -49,7 +49,11 @@ def length_instance(wanted: Sequence[tuple[str, float, int]], bars: Sequence[Bar
 
 
 def lay_out_lengths(
-    instance: Instance, seed: int = 0, effort: float = 1.0, stop: Callable[[], bool] = lambda: False
+    instance: Instance,
+    seed: int = 0,
+    effort: float = 1.0,
+    stop: Callable[[], bool] = lambda: False,
+    progress: Callable[[str], None] = lambda _: None,
 ) -> Answer:
     """Cut lengths from bars at least cost; the bound is that of the linear choice of patterns, rounded up.
 
@@ -58,8 +62,9 @@ def lay_out_lengths(
         seed: of the random numbers.
         effort: how long to try (see `engine.solve`).
         stop: asked now and then; when it says True, the best answer so far is taken.
+        progress: told of every better answer.
 
     Returns:
         The answer, with bounds.
     """
-    return solve(instance, "patterns along a bar, priced and chosen", seed, effort, stop)
+    return solve(instance, "patterns along a bar, priced and chosen", seed, effort, stop, progress)

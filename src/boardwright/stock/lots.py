@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.findings import Finding, Severity
-from boardwright.core.lengths import INCH, Printer
+from boardwright.core.lengths import Printer
+from boardwright.core.rack import RackPiece
 from boardwright.piece.records import Stock
+from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
+from boardwright.stock.on_rack import OnRack, joined, with_rack
+from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
+    Blank,
     BoardLayout,
     Leftover,
     Lot,
@@ -20,6 +24,7 @@ from boardwright.stock.records import (
     Tally,
     rectangle_area,
 )
+from boardwright.stock.saw_order import in_order
 from boardwright.stock.sheets import lay_out_sheets
 from boardwright.stock.solution import NO_STOCK_LEFT, Answer, Bin
 from boardwright.stock.verify import verify
@@ -27,11 +32,11 @@ from boardwright.stock.wording import counted, percent, sold
 
 EFFORT = 0.15
 """How long each lot is tried; about a second for the pieces of a chest of drawers."""
-WORTH_NAMING = (12 * INCH, 3 * INCH)
-"""Least length and width of a leftover that is worth a name [mm]: the 12 in and 3 in rule of the trade."""
 
 Wanted = tuple[RoughPart, str, int]
 """A piece to be cut: for which kind of part, for which part, which strip of it."""
+Cut = tuple[Wanted, ...]
+"""What is cut from a board in one: a piece alone, or those of a blank from its near end."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +51,8 @@ class LotRequest:
         kerf: of the saw [mm].
         on_hand: the sizes are the shop's own.
         assumed: what was assumed about them.
+        rack: pieces of the rack that are used first; `kind` is what they are, and what is bought.
+        blanks: pieces that are cut in one.
     """
 
     id: str
@@ -56,6 +63,28 @@ class LotRequest:
     kerf: float
     on_hand: bool
     assumed: str
+    rack: tuple[OnRack, ...] = ()
+    kind: RackPiece | None = None
+    blanks: tuple[Blank, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """Strips chosen together with the boards.
+
+    Attributes:
+        request: with the widths of the strips.
+        lay: the layout that goes with them.
+        board: id of a part and number of a strip, and the number of the board in the layout.
+    """
+
+    request: LotRequest
+    lay: Callable[[Instance], Answer]
+    board: dict[tuple[str, int], int]
+
+    def place(self, cut: Cut) -> int:
+        """Number of the board that something is cut from."""
+        return self.board[cut[0][1], cut[0][2]]
 
 
 def lay_out(
@@ -63,6 +92,9 @@ def lay_out(
     tally: Callable[[Sequence[tuple[float, float]]], Tally],
     printer: Printer,
     stop: Callable[[], bool],
+    choose: Callable[[LotRequest, Answer], Chosen | None] = lambda _request, _answer: None,
+    effort: float = EFFORT,
+    progress: Callable[[str], None] = lambda _: None,
 ) -> tuple[Lot, list[Finding]]:
     """Lay a lot out, check it, and say what it comes to.
 
@@ -71,19 +103,36 @@ def lay_out(
         tally: what boards or sheets of given length and width come to.
         printer: prints sizes of the plan.
         stop: when it says True, the best layout so far is taken.
+        effort: how long to try.
+        choose: other strips for the panels, and their layout, when that is better than an answer with equal strips.
+        progress: told of every better layout.
 
     Returns:
         The lot; errors where a piece fits nowhere, or the check found a fault.
     """
     instance, queues = _question(request)
+    instance = with_rack(instance, request.rack)
     lay = lay_out_boards if request.stock.kind == "wood" else lay_out_sheets
     faults = problems(instance)
     if faults:
         answer = Answer((), (), 0.0, 0.0, 0, False, "", 0, 0)
     else:
-        answer = lay(instance, effort=EFFORT, stop=stop)
+        answer = lay(
+            instance, effort=effort, stop=stop, progress=lambda text: progress(f"{request.title}: {text}")
+        )
+        chosen = choose(request, answer)
+        if chosen is not None:
+            request = chosen.request
+            instance, queues = _question(request)
+            answer = chosen.lay(instance)
+            queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
+        answer = _in_order(answer, request)
         faults = verify(instance, answer)
-    layouts = _layouts(request, answer, queues, printer)
+        answer, more = joined(instance, answer, request.rack)
+        faults += more
+    layouts = on_the_rack(
+        _layouts(request, answer, queues, printer), request.rack, request.kind, request.title
+    )
     findings = [_invalid(request, faults)] if faults else []
     findings += _unplaced(request, queues, answer, printer)
     what = tally([(b.length, b.width) for b in layouts])
@@ -92,7 +141,7 @@ def lay_out(
         request.stock.id,
         request.stock.kind,
         request.title,
-        _sizes(layouts, printer),
+        of_each_size(layouts, printer),
         request.kerf,
         layouts,
         answer.bins_bound,
@@ -102,35 +151,57 @@ def lay_out(
         what,
         request.on_hand,
         request.assumed,
-        _text(request, answer, what),
+        rack_text(layouts, answer, what) if request.rack else _text(request, answer, what),
+        *split_tally(layouts, tally, what, bool(request.rack)),
     )
     return lot, findings
 
 
-def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Wanted]]]:
-    """The question for the layout engine, equal sizes as one item; and the pieces of each item in order."""
-    groups: dict[tuple[float, float], list[Wanted]] = {}
-    for part in request.parts:
-        pieces = [(part, id, strip) for id in part.parts for strip in range(1, part.strips + 1)]
-        groups.setdefault(part.strip, []).extend(pieces)
+def _in_order(answer: Answer, request: LotRequest) -> Answer:
+    """The cuts of each board in the order of their settings; those of boards that are cleared first come later."""
+    later = {size.id for on in request.rack if on.clearing for size in on.sizes}
+    bins = (b if b.stock_id in later else in_order(b, request.kerf) for b in answer.bins)
+    return replace(answer, bins=tuple(bins))
+
+
+def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:
+    """The question for the layout engine, equal sizes as one item; and what is cut for each item, in order."""
+    groups: dict[tuple[float, float], list[Cut]] = {}
+    pieces = {(w[1], w[2]): w for w in members(request.parts)}
+    for blank in request.blanks:
+        cut = tuple(pieces.pop((id, strip)) for _, id, strip in blank.pieces)
+        groups.setdefault((blank.length, blank.width), []).append(cut)
+    for wanted in pieces.values():
+        part, id, strip = wanted
+        size = part.strip
+        if part.panels:
+            size = (part.strip[0], part.panels[ids_of(part).index(id)][strip - 1])
+        groups.setdefault(size, []).append((wanted,))
     turnable = request.stock.kind == "sheet" and not request.stock.grain
-    queues = {" ".join(dict.fromkeys(w[0].letter for w in g)): g for g in groups.values()}
-    items = tuple(Item(name, *g[0][0].strip, len(g), turnable) for name, g in queues.items())
+    named: dict[str, tuple[tuple[float, float], list[Cut]]] = {}
+    for size, cuts in groups.items():
+        name = " ".join(dict.fromkeys(w[0].letter for cut in cuts for w in cut))
+        named[name if name not in named else f"{name} {len(named) + 1}"] = (size, cuts)
+    items = tuple(
+        Item(name, *size, len(cuts), turnable and all(len(cut) == 1 for cut in cuts))
+        for name, (size, cuts) in named.items()
+    )
+    queues = {name: cuts for name, (_, cuts) in named.items()}
     if request.stock.kind == "wood":
         return board_instance(items, request.sizes, request.kerf), queues
     return Instance(items, request.sizes, request.kerf), queues
 
 
 def _layouts(
-    request: LotRequest, answer: Answer, queues: dict[str, list[Wanted]], printer: Printer
+    request: LotRequest, answer: Answer, queues: dict[str, list[Cut]], printer: Printer
 ) -> tuple[BoardLayout, ...]:
     """The boards with the pieces' names; what stays in the queues is on none of them."""
-    sizes = {s.id: s for s in request.sizes}
+    sizes = {s.id: s for s in (*request.sizes, *(on.whole for on in request.rack))}
     noun = "board" if request.stock.kind == "wood" else "sheet"
     layouts = []
     for n, cut_from in enumerate(answer.bins, 1):
         size = sizes[cut_from.stock_id]
-        placed = _named(cut_from, queues)
+        placed = _named(request, cut_from, queues)
         shown = sold(printer.units, size.width, size.length)
         used = sum(p.length * p.width for p in placed) / (size.length * size.width)
         layouts.append(
@@ -143,19 +214,30 @@ def _layouts(
     return tuple(layouts)
 
 
-def _named(cut_from: Bin, queues: dict[str, list[Wanted]]) -> tuple[PlacedPiece, ...]:
+def _named(request: LotRequest, cut_from: Bin, queues: dict[str, list[Cut]]) -> tuple[PlacedPiece, ...]:
     """Pieces from the near edge up.
 
     Copies of an item are alike, so they are named as they lie: strips of one part come from one board as far
     as can be.
     """
+    names = {(id, strip): b.id for b in request.blanks for _, id, strip in b.pieces}
     placed = []
     for p in sorted(cut_from.placed, key=lambda p: (p.y, p.x)):
-        part, id, strip = queues[p.item_id].pop(0)
-        label = f"{part.letter} {strip}/{part.strips}" if part.strips > 1 else part.letter
-        placed.append(
-            PlacedPiece(part.letter, id, strip, part.strips, label, p.x, p.y, p.length, p.width, p.turned)
-        )
+        x = p.x
+        cut = queues[p.item_id].pop(0)
+        for part, id, strip in cut:
+            strips = strips_of(part, id)
+            label = f"{part.letter} {strip} of {strips}" if strips > 1 else part.letter
+            if id not in part.parts and part.parts:
+                label += " spare"
+            size = (p.length, p.width) if len(cut) == 1 else part.strip
+            placed.append(
+                PlacedPiece(
+                    part.letter, id, strip, strips, label, x, p.y, *size, p.turned,
+                    names.get((id, strip), ""),
+                )
+            )  # fmt: skip
+            x += size[0] + request.kerf
     return tuple(placed)
 
 
@@ -168,11 +250,6 @@ def _leftovers(cut_from: Bin) -> tuple[Leftover, ...]:
         named += keep
         out.append(Leftover(f"leftover {named}" if keep else "", r.x0, r.y0, length, width))
     return tuple(out)
-
-
-def _sizes(layouts: Sequence[BoardLayout], printer: Printer) -> tuple[str, ...]:
-    count = Counter((b.width, b.length) for b in layouts)
-    return tuple(f"{n} of {sold(printer.units, *size)}" for size, n in sorted(count.items()))
 
 
 def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
@@ -206,13 +283,13 @@ def _invalid(request: LotRequest, faults: Sequence[str]) -> Finding:
 
 
 def _unplaced(
-    request: LotRequest, queues: dict[str, list[Wanted]], answer: Answer, printer: Printer
+    request: LotRequest, queues: dict[str, list[Cut]], answer: Answer, printer: Printer
 ) -> list[Finding]:
     """One error for each kind of part that is not wholly laid out."""
     reasons = {u.item_id: u.reason for u in answer.unplaced}
     left: dict[str, list[tuple[Wanted, str]]] = {}
-    for item, pieces in queues.items():
-        for piece in pieces:
+    for item, cuts in queues.items():
+        for piece in (piece for cut in cuts for piece in cut):
             left.setdefault(piece[0].letter, []).append((piece, item))
     out = []
     for found in left.values():

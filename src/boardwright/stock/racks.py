@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
-from boardwright.piece.records import Part, Piece
+from boardwright.core.rack import Rack, RackPiece
+from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.choices import Allowances
 from boardwright.stock.instance import StockSize
-from boardwright.stock.records import ShopChoices
+from boardwright.stock.lots import LotRequest
+from boardwright.stock.on_rack import MOST, serves, usable
+from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.stock.rough import board_thickness
 from boardwright.tables.bundle import Tables
+from boardwright.tables.records import LumberClass
 
 
 def sizes_for(
@@ -74,3 +80,51 @@ def racks_of(
             continue
         rack.append(StockSize(f"on hand {n + 1}", length, width, count, length * width / 1e6, *trims))
     return {id: tuple(rack) for id, rack in racks.items()}, findings
+
+
+def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: Printer) -> LotRequest:
+    """A lot with the pieces of the shop's rack that its parts can be cut from.
+
+    Args:
+        request: what is to be laid out; boards that the file itself names go before the rack.
+        rack: of the shop; None when none was named.
+        tables: thickness classes, families of sheets.
+        printer: of the plan.
+    """
+    stock = request.stock
+    named = request.parts[0].lumber
+    lumber = next((c for c in tables.lumber.values() if c.name == named and c.system == printer.units), None)
+    kind = _kind(request, lumber, tables)
+    if rack is None or request.on_hand:
+        return replace(request, kind=kind)
+    trims = next(((s.trim_length, s.trim_width) for s in request.sizes), (0.0, 0.0))
+    cut = [r.strip for r in request.parts]
+    turnable = stock.kind == "sheet" and not stock.grain
+    short, narrow = min(s[0] for s in cut), min(s[1] for s in cut)
+    least = (min(short, narrow), min(short, narrow)) if turnable else (short, narrow)
+    planed = max(_planed(r, stock) for r in request.parts)
+    pieces = [p for p in rack.pieces if serves(p, stock, lumber, planed, tables)]
+    found = usable(pieces, trims, least, request.kerf)
+    there = "none on the rack that serves; "
+    if found:
+        of = f" of {len(pieces)}" if len(pieces) > MOST else ""
+        there = f"{len(found)}{of} on the rack that serve; "
+    return replace(request, rack=found, kind=kind, assumed=there + request.assumed)
+
+
+def _planed(part: RoughPart, stock: Stock) -> float:
+    """Thickness that the boards of a part are planed to [mm]: its stock's, or the part's own where that is more."""
+    _, width, thickness = part.finished
+    usual = abs(thickness - stock.thickness) <= 1e-6
+    return max(stock.thickness, thickness if usual else min(width, thickness))
+
+
+def _kind(request: LotRequest, lumber: LumberClass | None, tables: Tables) -> RackPiece:
+    """What a board or sheet of the lot is on the rack, before it has a name and a size."""
+    stock = request.stock
+    if stock.kind == "wood":
+        rough = request.parts[0].rough
+        thickness = lumber.rough if lumber else (rough[2] if rough else stock.nominal)
+        return RackPiece("", "board", stock.table_key, thickness, 0, 0, lumber.key if lumber else "")
+    row = tables.sheets.get(stock.table_key)
+    return RackPiece("", "sheet", row.family if row else stock.table_key, stock.nominal, 0, 0)

@@ -7,12 +7,39 @@ Lengths are millimetres, areas square millimetres unless said otherwise. All of 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from boardwright.core.findings import Finding, Place
-from boardwright.stock.solution import CutLine, Rectangle
+from boardwright.core.rack import Rack, RackPiece
+from boardwright.stock.instance import Rectangle
+from boardwright.stock.solution import CutLine
 
 Triple = tuple[float, float, float]
 """Length with the grain, width, thickness [mm]."""
+
+
+Match = Literal["", "sequence", "book", "around"]
+"""Parts of one board, end to end as they stand in the piece; of two leaves of one board; end to end round a box."""
+
+
+@dataclass(frozen=True, slots=True)
+class PartWish:
+    """What is wanted of some parts when they are taken from boards.
+
+    Attributes:
+        path: where it stands in the file, e.g. `rough[0]`.
+        parts: names of parts, as in the file or as on the plan, or letters.
+        matched: how their grain goes on from one to the next.
+        longer, wider: what they get over, to be trimmed later [mm].
+        spare: more of them than are used.
+    """
+
+    path: str
+    parts: tuple[str, ...]
+    matched: Match = ""
+    longer: float = 0.0
+    wider: float = 0.0
+    spare: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,14 +51,35 @@ class ShopChoices:
         sheet_trim: taken off each edge of a sheet [mm].
         strip_max: widest strip in a glue-up [mm].
         boards: boards (or sheets) on hand: stock, length [mm], width [mm], how many.
+        allowances: those the shop gives, by key of `shop.allowances` [mm].
+        strip_min: narrowest strip in a glue-up [mm].
+        machine_least: shortest piece for the jointer and the planer [mm].
+        test_pieces: pieces for trying set-ups, of each thickness with joints.
+        grade: key of the grade of lumber that is bought.
+        finish: key of the finish, or "". coats: how many, when the file says.
+        prices: name of a stock or of a line, price, of what.
+        bark_sides: how strips of a panel are turned: `alternate`, `same` or `any`.
+        wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
+        rack: what is on the shop's rack; None when no rack was named.
     """
 
     kerf: float | None = None
     sheet_trim: float | None = None
     strip_max: float | None = None
     boards: tuple[tuple[str, float, float, int], ...] = ()
+    allowances: tuple[tuple[str, float], ...] = ()
+    strip_min: float | None = None
+    machine_least: float | None = None
+    test_pieces: int | None = None
+    bark_sides: str = "alternate"
+    grade: str = "fas"
+    finish: str = ""
+    coats: int | None = None
+    prices: tuple[tuple[str, float, str], ...] = ()
+    wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
+    rack: Rack | None = None
 
     def place(self, path: str) -> Place:
         """Where a path stands in the file; the path alone when that is not known."""
@@ -56,6 +104,14 @@ class RoughPart:
         strip: length and width of one piece as it is cut.
         strip_sum: how the width of a strip came about; "" when it is one board.
         ripped_from: `ripped from 1/2 stock …` when it is thinner or narrower than its stock; else "".
+        thickness_sum: how the thickness that is bought came about, e.g. `3/4 + 1/8 = 7/8`; "" for a sheet part.
+        planed: thickness that its pieces are planed to; strips of a glue-up keep some for flattening.
+        leaves: leaves that each piece is resawn into; 1 when it is not resawn.
+        spare: more of it than are used.
+        blank: how it is cut in one piece with others; "" when it is cut alone.
+        panels: widths of the strips of each part (spare ones last), as they are cut, from the reference edge; empty
+            when all are as `strip` says.
+        joints: where the joints of each panel lie, in words.
     """
 
     letter: str
@@ -73,6 +129,13 @@ class RoughPart:
     strip: tuple[float, float]
     strip_sum: str = ""
     ripped_from: str = ""
+    thickness_sum: str = ""
+    planed: float = 0.0
+    leaves: int = 1
+    spare: int = 0
+    blank: str = ""
+    panels: tuple[tuple[float, ...], ...] = ()
+    joints: tuple[str, ...] = ()
 
     @property
     def count(self) -> int:
@@ -81,10 +144,33 @@ class RoughPart:
 
 
 @dataclass(frozen=True, slots=True)
+class Blank:
+    """A piece that is cut from a board and milled whole, then cut apart.
+
+    Attributes:
+        id: e.g. `cherry.4_4 blank 1`.
+        lot: id of the lot it is cut from.
+        length, width: as it is cut from the board [mm].
+        pieces: rough pieces in it from its near end: letter, id of the part, number of the strip.
+        why: `short`, or how they are matched.
+        sum: how the length came about.
+    """
+
+    id: str
+    lot: str
+    length: float
+    width: float
+    pieces: tuple[tuple[str, str, int], ...]
+    why: str
+    sum: str
+
+
+@dataclass(frozen=True, slots=True)
 class PlacedPiece:
     """A rough piece on a board or sheet.
 
     Attributes:
+        blank: id of the blank it is cut from after milling; "" when it is cut alone.
         letter, part: whose it is: letter and id of the part.
         strip, strips: which strip of how many.
         label: what stands on it, e.g. `A` or `A 2/3`.
@@ -103,6 +189,7 @@ class PlacedPiece:
     length: float
     width: float
     turned: bool
+    blank: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +216,7 @@ class BoardLayout:
         cuts: in an order in which they can be made.
         leftovers: the largest first.
         used_share: share of its face that goes into rough pieces, 0 to 1.
+        piece: what it is on the rack; its name is "" when it is bought. None before that is known.
     """
 
     id: str
@@ -142,6 +230,12 @@ class BoardLayout:
     cuts: tuple[CutLine, ...]
     leftovers: tuple[Leftover, ...]
     used_share: float
+    piece: RackPiece | None = None
+
+    @property
+    def from_rack(self) -> bool:
+        """True when it is on the rack already."""
+        return self.piece is not None and self.piece.name != ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +282,7 @@ class Lot:
         on_hand: cut from boards that the file says are there.
         assumed: what was assumed about the boards or sheets.
         text: count, bound and waste in one line.
+        from_rack, bought: what comes from the rack and what is bought, where both were to be had.
     """
 
     id: str
@@ -205,17 +300,31 @@ class Lot:
     on_hand: bool
     assumed: str
     text: str
+    from_rack: Tally | None = None
+    bought: Tally | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class BuyLine:
-    """One line of the buying list. `group` is `lumber`, `sheets`, `fasteners`, `hardware` or `glue`."""
+    """One line of the buying list.
+
+    Attributes:
+        group: kind of supplier: `lumber`, `sheets`, `lengths`, `fasteners`, `hardware`, `glue`, `finish`, `abrasives`,
+            `consumables`; `total` for the sum of the costs.
+        item: what it is. quantity: as bought.
+        detail: what it is for, in a few words. source: where the figure comes from.
+        cost: when a price is given.
+        supply: name of a supply of the rack. taken: how much of it is used instead of being bought.
+    """
 
     group: str
     item: str
     quantity: str
     detail: str = ""
     source: str = ""
+    cost: str = ""
+    supply: str = ""
+    taken: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,6 +337,9 @@ class StockResult:
         buy: the buying list.
         rules: allowances and rules that were used, one line each.
         glue_area: faces that are glued, one side counted [mm2].
+        cost: what the buying list comes to by the rack's prices; "" when it has none.
+        blanks: pieces that are milled whole and then cut apart.
+        trials: pieces for trying set-ups, one entry a thickness; those with a `blank` come from what is left.
     """
 
     rough: tuple[RoughPart, ...]
@@ -235,6 +347,9 @@ class StockResult:
     buy: tuple[BuyLine, ...]
     rules: tuple[str, ...]
     glue_area: float
+    cost: str = ""
+    blanks: tuple[Blank, ...] = ()
+    trials: tuple[RoughPart, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

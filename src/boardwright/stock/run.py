@@ -8,27 +8,30 @@ from functools import partial
 
 from boardwright.core.findings import Finding, grouped
 from boardwright.core.lengths import Printer, Units
-from boardwright.piece.records import Part, Piece, Stock
-from boardwright.stock.buying import buying_list, glued_area
+from boardwright.piece.records import Part, Piece
+from boardwright.stock.blanks import short_findings
+from boardwright.stock.buying import buying_list
+from boardwright.stock.buying_small import glued_area
 from boardwright.stock.choices import Allowances, allowances, shop_choices
-from boardwright.stock.glue_ups import short_findings, stage_findings, strip_limit
-from boardwright.stock.instance import StockSize
+from boardwright.stock.glue_ups import bark_rule, stage_findings
 from boardwright.stock.lots import LotRequest, lay_out
-from boardwright.stock.racks import racks_of, sizes_for
+from boardwright.stock.needs import Purchases, needs, purchases
+from boardwright.stock.panel_lots import StripChooser, joint_findings
+from boardwright.stock.rack_costs import with_costs
+from boardwright.stock.rack_words import as_bought, rack_findings
+from boardwright.stock.racks import from_rack, racks_of
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
-from boardwright.stock.rough import (
-    MACHINE_MINIMUM,
-    board_thickness,
-    by_letter,
-    face,
-    sheet_part,
-    wood_part,
-)
+from boardwright.stock.requests import requests_of
+from boardwright.stock.rough import by_letter, face
 from boardwright.stock.tally import tally_of
-from boardwright.stock.wording import plain_name, sold
+from boardwright.stock.trials import lay_out_with_trials
+from boardwright.stock.wishes import read_wishes
 from boardwright.tables.bundle import Tables
 
 __all__ = ["run_stock", "shop_choices"]
+
+QUICK = 0.02
+"""Effort of a quick layout."""
 
 
 def run_stock(
@@ -37,6 +40,7 @@ def run_stock(
     choices: ShopChoices,
     progress: Callable[[str], None] | None = None,
     stop: Callable[[], bool] = lambda: False,
+    quick: bool = False,
 ) -> Result:
     """Rough sizes, glue-ups, layouts and the buying list of a piece.
 
@@ -44,8 +48,10 @@ def run_stock(
         piece: set out, every size known.
         tables: lumber, boards, glues, figures.
         choices: what the shop reckons with, as from `shop_choices`.
-        progress: told what is being laid out, once a lot.
+        progress: told what is being laid out, and of every better layout.
         stop: when it says True, the best layouts so far are taken.
+        quick: layouts after a short search, with equal strips, no test pieces, and nothing on what to ask for: to
+            compare designs.
 
     Returns:
         The result and its findings; the same on every run, as long as `stop` never says stop.
@@ -56,21 +62,75 @@ def run_stock(
     kinds = by_letter(piece.parts)
     racks, more = racks_of(piece, choices, allow, printer)
     findings += more
-    requests, rough, limits = _requests(kinds, tables, allow, racks, printer)
-    findings += stage_findings(rough, tables)
-    findings += short_findings(rough, MACHINE_MINIMUM[units], allow.kerf, printer)
+    wishes, more = read_wishes(piece.parts, choices)
+    findings += more
+    asked = requests_of(kinds, tables, allow, racks, wishes, choices, printer)
+    findings += asked.findings
+    blanks = tuple(b for r in asked.requests for b in r.blanks)
+    findings += short_findings(asked.rough, blanks, allow, printer)
+    chooser = StripChooser(kinds, allow, printer, stop)
     lots: list[Lot] = []
-    for request in requests:
-        if progress is not None:
-            progress(f"laying out {request.title}")
-        lot, more = lay_out(request, partial(_tally, request, kinds, units), printer, stop)
+    say = progress or (lambda _: None)
+    trials: list[RoughPart] = []
+    for request in asked.requests:
+        say(f"laying out {request.title}")
+        request = from_rack(request, choices.rack, tables, printer)
+        tally = partial(_tally, request, kinds, units)
+        lay = partial(lay_out, tally=tally, printer=printer, stop=stop, progress=say)
+        if quick:
+            lot, more = lay(request, effort=QUICK)
+            lots.append(lot)
+            findings += more
+            continue
+        if not request.rack:
+            lay = partial(lay, choose=chooser)
+        lot, more, tried = lay_out_with_trials(request, kinds, tables, allow, printer, lay)
         lots.append(lot)
+        trials += tried
         findings += more
+    rough = tuple(chooser.changed.get(r.letter, r) for r in asked.rough)
+    findings += stage_findings(rough, tables)
+    findings += joint_findings(rough, kinds, allow, printer)
     area = glued_area(piece.joints, rough)
-    buy = buying_list(piece, lots, area, tables, printer)
+    bought = {} if quick else _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
+    sold_apart = as_bought(lots, printer)
+    buy, more = buying_list(piece, sold_apart, rough, bought, choices, allow, tables, printer)
+    findings += more
+    findings += rack_findings(choices.rack, lots, piece, printer)
+    costs = with_costs(buy, sold_apart, choices.rack)
+    notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
     return Result(
-        StockResult(rough, tuple(lots), buy, (*rules, *limits), area), grouped(_with_places(findings, piece))
+        StockResult(
+            rough,
+            tuple(lots),
+            costs.lines,
+            notes,
+            area,
+            costs.text,
+            blanks,
+            tuple(trials),
+        ),
+        grouped(_with_places(findings, piece)),
     )
+
+
+def _purchases(
+    requests: Sequence[LotRequest],
+    lots: Sequence[Lot],
+    choices: ShopChoices,
+    allow: Allowances,
+    tables: Tables,
+    printer: Printer,
+    stop: Callable[[], bool],
+) -> dict[str, Purchases]:
+    """How much lumber to ask for, for every lot that is not on hand."""
+    found = {}
+    for request, lot in zip(requests, lots, strict=True):
+        own = request.on_hand or lot.from_rack is not None
+        if request.stock.kind == "wood" and not own and lot.layouts and not stop():
+            wanted = needs(request, allow, printer)
+            found[lot.id] = purchases(request, wanted, lot.tally.net, choices.grade, allow, tables)
+    return found
 
 
 def _with_places(findings: Sequence[Finding], piece: Piece) -> list[Finding]:
@@ -87,55 +147,9 @@ def _tally(
 ) -> Tally:
     """What boards or sheets of a lot come to."""
     wood = request.stock.kind == "wood"
-    parts = [(p.size[0], face(p)[0] if wood else p.size[1]) for r in request.parts for p in kinds[r.letter]]
+    parts = [
+        (p.size[0], face(p)[0] if wood else p.size[1]) for r in request.parts for p in kinds.get(r.letter, [])
+    ]
     rough = request.parts[0].rough
     thickness = rough[2] if rough else request.stock.thickness
     return tally_of(parts, stocks, thickness, wood and units == "in")
-
-
-def _lot_of(part: Part, tables: Tables, units: Units) -> tuple[str, str]:
-    """Id and title of the lot that a part is cut from."""
-    stock = part.stock
-    if stock.kind != "wood":
-        return stock.id, f"{_bare(stock)} {sold(units, stock.nominal)}"
-    lumber = tables.class_for(board_thickness(part), units)
-    key = lumber.key if lumber else "thick"
-    return f"{stock.id}.{key}", f"{lumber.name if lumber else 'thick'} {plain_name(stock.name)}"
-
-
-def _bare(stock: Stock) -> str:
-    return stock.name.removesuffix(f" {sold('mm', stock.nominal)}")
-
-
-def _requests(
-    kinds: dict[str, list[Part]],
-    tables: Tables,
-    allow: Allowances,
-    racks: dict[str, tuple[StockSize, ...]],
-    printer: Printer,
-) -> tuple[list[LotRequest], tuple[RoughPart, ...], tuple[str, ...]]:
-    """What is to be laid out, wood first; rough sizes in the order of the letters; the rules on strips."""
-    rough: dict[str, RoughPart] = {}
-    lots: dict[str, list[str]] = {}
-    heads: dict[str, tuple[str, Stock, tuple[StockSize, ...], bool, str]] = {}
-    rules: dict[str, None] = {}
-    for letter, kind in kinds.items():
-        one = kind[0]
-        id, title = _lot_of(one, tables, printer.units)
-        sizes, on_hand, assumed = sizes_for(one, tables, allow, racks, printer)
-        if one.stock.kind == "wood":
-            limit = strip_limit(sizes, on_hand, allow, printer)
-            lumber = tables.class_for(board_thickness(one), printer.units)
-            rough[letter] = wood_part(kind, id, lumber, limit, allow, printer)
-            if rough[letter].strips > 1:
-                rules[f"{title}: {limit.rule}"] = None
-        else:
-            rough[letter] = sheet_part(kind, id)
-        heads.setdefault(id, (title, one.stock, sizes, on_hand, assumed))
-        lots.setdefault(id, []).append(letter)
-    requests = [
-        LotRequest(id, title, stock, tuple(rough[x] for x in lots[id]), sizes, allow.kerf, on_hand, assumed)
-        for id, (title, stock, sizes, on_hand, assumed) in heads.items()
-    ]
-    requests.sort(key=lambda r: r.stock.kind != "wood")
-    return requests, tuple(rough[k] for k in sorted(rough, key=lambda k: (len(k), k))), tuple(rules)

@@ -5,23 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from boardwright.stock.instance import Axis
+from boardwright.stock.instance import Axis, Rectangle
 
-Reason = Literal["larger than every stock", "no stock left that takes it"]
+Reason = Literal["larger than every stock", "no room for it clear of defects", "no stock left that takes it"]
 TOO_LARGE: Reason = "larger than every stock"
+NO_CLEAR_ROOM: Reason = "no room for it clear of defects"
 NO_STOCK_LEFT: Reason = "no stock left that takes it"
 COST_TOLERANCE = 1e-6
 """Costs are sums of floats: two that differ by less than this part (of 1 at least) are the same."""
-
-
-@dataclass(frozen=True, slots=True)
-class Rectangle:
-    """A rectangle on a stock, from its lower left corner [mm]: x along the length, y across."""
-
-    x0: float
-    y0: float
-    x1: float
-    y1: float
 
 
 @dataclass(frozen=True, slots=True)

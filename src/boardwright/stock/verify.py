@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
-from boardwright.stock.instance import Instance, Item, StockSize
+from boardwright.stock.instance import Instance, Item, Limits, Rectangle, StockSize
 from boardwright.stock.slicing import Box, separable
-from boardwright.stock.solution import COST_TOLERANCE, TOO_LARGE, Answer, Bin, Placed, Rectangle
+from boardwright.stock.solution import COST_TOLERANCE, NO_STOCK_LEFT, Answer, Bin, Placed
 from boardwright.stock.units import to_units
 from boardwright.stock.verify_cuts import cut_faults
+from boardwright.stock.verify_limits import box_of, limit_faults, meet, order_faults
 
 
 def verify(instance: Instance, answer: Answer) -> list[str]:
@@ -29,7 +30,8 @@ def verify(instance: Instance, answer: Answer) -> list[str]:
         if cut_from.stock_id not in stocks:
             found.append(f"{where}: no such stock")
             continue
-        found += [f"{where}: {fault}" for fault in _bin_faults(instance, stocks[cut_from.stock_id], cut_from)]
+        found += [f"{where}: {fault}" for fault in bin_faults(instance, stocks[cut_from.stock_id], cut_from)]
+    found += order_faults(instance, answer.bins)
     found += _count_faults(instance, answer)
     found += _unplaced_faults(instance, answer)
     found += _cost_faults(answer, stocks)
@@ -47,7 +49,17 @@ def _box(placed: Placed) -> Box:
     return x, y, x + to_units(placed.length), y + to_units(placed.width)
 
 
-def _bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator[str]:
+def bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator[str]:
+    """Faults of one stock and what is cut from it.
+
+    Args:
+        instance: the question.
+        stock: the stock.
+        cut_from: what is cut from it.
+
+    Yields:
+        One sentence a fault.
+    """
     kerf = to_units(instance.kerf)
     items = {i.id: i for i in instance.items}
     inside = usable(stock)
@@ -67,6 +79,7 @@ def _bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator
     full = (0, 0, to_units(stock.length), to_units(stock.width))
     leftovers = [_corners(r) for r in cut_from.leftovers]
     yield from cut_faults(instance, full, boxes, cut_from.cuts, leftovers)
+    yield from limit_faults(instance, stock, cut_from)
 
 
 def _corners(r: Rectangle) -> Box:
@@ -116,23 +129,36 @@ def _count_faults(instance: Instance, answer: Answer) -> Iterator[str]:
             yield f"stock {stock.id} is used {used[stock.id]} times; there are {stock.count}"
 
 
-def _fits(item: Item, stock: StockSize) -> bool:
+def _fits(item: Item, stock: StockSize, kerf: int) -> bool:
+    """Whether a stock has a place for an item: if so, one against edges or defects on its left and below it.
+
+    Beside a defect it must be a cut away from the edge.
+    """
     x0, y0, x1, y1 = usable(stock)
-    room = (x1 - x0, y1 - y0)
-    size = (to_units(item.length), to_units(item.width))
-    upright = size[0] <= room[0] and size[1] <= room[1]
-    return upright or (item.turnable and size[1] <= room[0] and size[0] <= room[1])
+    defects = [box_of(d) for d in stock.defects]
+    length, width = to_units(item.length), to_units(item.width)
+    for a, b in ((length, width), (width, length)) if item.turnable else ((length, width),):
+        for x in {x0, *(max(d[2], x0 + kerf) for d in defects)}:
+            for y in {y0, *(max(d[3], y0 + kerf) for d in defects)}:
+                box = (x, y, x + a, y + b)
+                if box[2] <= x1 and box[3] <= y1 and not any(meet(box, d) for d in defects):
+                    return True
+    return False
 
 
 def _unplaced_faults(instance: Instance, answer: Answer) -> Iterator[str]:
     items = {i.id: i for i in instance.items}
     used = Counter(b.stock_id for b in answer.bins)
+    waiting = {name for sequence in instance.sequences for name in sequence}
     for copy in answer.unplaced:
-        if copy.item_id not in items:
+        held_up = copy.item_id in waiting or instance.in_order or instance.limits != Limits()
+        if copy.item_id not in items or (copy.reason == NO_STOCK_LEFT and held_up):
             continue
-        taking = [s for s in instance.stocks if _fits(items[copy.item_id], s)]
+        taking = [s for s in instance.stocks if _fits(items[copy.item_id], s, to_units(instance.kerf))]
         free = [s for s in taking if s.count is None or used[s.id] < s.count]
-        if (copy.reason == TOO_LARGE and taking) or (copy.reason != TOO_LARGE and (free or not taking)):
+        if (copy.reason != NO_STOCK_LEFT and taking) or (
+            copy.reason == NO_STOCK_LEFT and (free or not taking)
+        ):
             yield f"{copy.item_id} copy {copy.copy} is left out for a reason that is not true: {copy.reason}"
 
 

@@ -7,9 +7,10 @@ Keys of `Tables.figure(key)`; each row of the files says what it is the figure o
 
 Allowances (`data/allowances.csv`): planing_allowance, board_width_allowance, rough_width_allowance,
     rough_length_allowance, end_trim, planer_snipe, panel_width_oversize, panel_length_oversize,
-    edge_joint_allowance, glue_up_boards, sheet_edge_trim, resaw_kerf, resaw_face_allowance, kerf_table_saw,
+    edge_joint_allowance, panel_flattening, ganged_length_allowance,
+    glue_up_boards, sheet_edge_trim, resaw_kerf, resaw_face_allowance, kerf_table_saw,
     kerf_table_saw_thin, kerf_track_saw, kerf_jigsaw, kerf_bandsaw, kerf_backsaw, over_net_fas,
-    over_net_1_common, over_net_2_common, over_net_sheet, fas_minimum_width, fas_minimum_length,
+    disc_area, edging_over, over_net_1_common, over_net_2_common, over_net_sheet, fas_minimum_width, fas_minimum_length,
     selects_minimum_width, selects_minimum_length, common_minimum_width, common_minimum_length,
     hardwood_shortest_length, hardwood_longest_length, kiln_dried_under_nominal.
 
@@ -69,7 +70,8 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     plywood_across_3_plies, plywood_across_5_plies, plywood_across_7_plies, wood_across_share,
     wood_across_strength_share, bending_strength_plywood, bending_strength_particleboard,
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
-    clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height.
+    clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height, leg_push,
+    stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment.
 """
 
 from __future__ import annotations
@@ -81,7 +83,9 @@ from boardwright.tables.records import (
     Climate,
     Dowel,
     Figure,
+    Finish,
     Glue,
+    Grade,
     LumberClass,
     MoistureRange,
     Screw,
@@ -96,7 +100,9 @@ __all__ = [
     "Climate",
     "Dowel",
     "Figure",
+    "Finish",
     "Glue",
+    "Grade",
     "LumberClass",
     "MoistureRange",
     "Screw",

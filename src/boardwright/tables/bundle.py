@@ -10,7 +10,9 @@ from boardwright.tables.records import (
     Climate,
     Dowel,
     Figure,
+    Finish,
     Glue,
+    Grade,
     LumberClass,
     MoistureRange,
     Screw,
@@ -35,6 +37,8 @@ class Tables:
     slides: Mapping[str, Slide]
     lumber: Mapping[str, LumberClass]
     boards: Mapping[str, BoardSize]
+    grades: Mapping[str, Grade]
+    finishes: Mapping[str, Finish]
     moisture: Mapping[str, MoistureRange]
     climate: Mapping[str, Climate]
     figures: Mapping[str, Figure]

@@ -49,6 +49,7 @@ FigureUnit = Annotated[
         "lb/ft",
         "lb/ft3",
         "N/mm2",
+        "N m",
         "kg",
         "kg/m",
         "kg/m3",
@@ -252,6 +253,54 @@ class BoardSize:
 
 
 @dataclass(frozen=True, slots=True)
+class Finish:
+    """A class of finish.
+
+    Attributes:
+        coats: usual number of coats.
+        first_low, first_high: what the first coat covers, bare wood [ft2 to the US gallon].
+        later_low, later_high: the same, later coats.
+        rags: it is wiped with rags that can heat by themselves. between: grit between coats.
+    """
+
+    key: Text
+    name: Text
+    coats: Whole
+    first_low: Positive
+    first_high: Positive
+    later_low: Positive
+    later_high: Positive
+    rags: YesNo
+    between: Whole
+    source: Note
+    provenance: Note
+    note: Note
+
+
+@dataclass(frozen=True, slots=True)
+class Grade:
+    """A grade of hardwood lumber.
+
+    Attributes:
+        min_width, min_length: of the least board [mm].
+        surface_measure: mean of its boards [ft2].
+        defect_share: share of the face that is defects, on average.
+        clear_yield: share of the face that comes out in clear cuttings of random lengths, on average.
+    """
+
+    key: Text
+    name: Text
+    min_width: Length
+    min_length: Length
+    surface_measure: Positive
+    defect_share: Number
+    clear_yield: Positive
+    source: Note
+    provenance: Note
+    note: Note
+
+
+@dataclass(frozen=True, slots=True)
 class MoistureRange:
     """Moisture content that wood settles at in use: average, lowest, highest [%]."""
 
@@ -268,7 +317,10 @@ class MoistureRange:
 
 @dataclass(frozen=True, slots=True)
 class Climate:
-    """Moisture content of wood outdoors under cover [%]: `months` from January, `low` and `high` of all."""
+    """Moisture content of wood outdoors under cover [%]: `months` from January, `low` and `high` of all.
+
+    `january` and `july` are mean outdoor temperatures [degrees F].
+    """
 
     key: Text
     city: Text
@@ -276,6 +328,8 @@ class Climate:
     months: Numbers
     low: Number
     high: Number
+    january: Number
+    july: Number
     source: Note
     provenance: Note
     note: Note
@@ -288,7 +342,7 @@ class Figure:
     Attributes:
         value: the figure to use; lengths [mm], masses [kg], pressures [N/mm2], the rest as `unit` says.
         low, high: the range met in the trade, in the same unit, where there is one.
-        unit: after reading: mm, share, %, ratio, count, degree, h, N/mm2, kg, kg/m or kg/m3 [name].
+        unit: after reading: mm, share, %, ratio, count, degree, h, N/mm2, N m, kg, kg/m or kg/m3 [name].
         applies_to: what it is the figure of.
     """
 

@@ -280,9 +280,12 @@ def test_the_feet_that_are_advised_keep_it_standing() -> None:
     inches = int(text[1] or 0) + (int(text[2]) / int(text[3]) if text[2] else 0)
     from dataclasses import replace
 
-    full = moment(w, False, everything) > 0
-    assert moment(replace(w, foot=w.foot - inches * 25.4), full, everything) >= 0
-    assert moment(replace(w, foot=w.foot - inches * 25.4 + 1.0), full, everything) < 0
+    def stands(forward: float) -> bool:
+        moved = replace(w, foot=w.foot - forward)
+        return all(moment(moved, full, everything) >= 0 for full in (False, True))
+
+    assert stands(inches * 25.4)
+    assert not stands(inches * 25.4 - 1.0)
 
 
 def test_a_piece_on_the_wall_does_not_tip() -> None:
@@ -370,13 +373,13 @@ def test_it_is_quick() -> None:
     c = site(CHEST.format(height=36, depth=18, load="clothes"))
     list(check(c))
     best = min(_time(c) for _ in range(5))
-    assert best < 0.03  # 3 ms alone on the machine for 33 parts; it is shared
+    assert best < 0.03  # 10 ms for 33 parts, with remedies tried
 
 
 def _time(c: Context) -> float:
-    start = time.perf_counter()
+    start = time.process_time()
     list(check(c))
-    return time.perf_counter() - start
+    return time.process_time() - start
 
 
 RAILS = """
@@ -448,3 +451,18 @@ joints:
 
     (panel,) = [p for p in panels(site(text)) if p.part.id == "parts.top"]
     assert (len(panel.spans) == 1) is fires
+
+
+@pytest.mark.parametrize(("load", "fires"), [(60, False), (6000, True)])
+def test_a_top_on_buttons_lies_on_its_aprons(load: int, fires: bool) -> None:
+    legs = STOCK.replace("  maple:", "  leg: {wood: oak_red_northern, thickness: 1 3/4}\n  maple:")
+    text = f"""
+table: {{width: 60, depth: 24, height: 29, stock: oak, legs: {{stock: leg}}}}
+loads: {{top: {load}}}
+"""
+    result = check_text(legs + text)
+    assert result.piece is not None, result.findings
+    codes = {f.code for f in result.findings}
+    checked = codes | {m.check for m in result.passed if m.parts == ("table.top",)}
+    assert "strength.sag" in checked
+    assert bool(codes & {"strength.sag", "strength.bending"}) is fires

@@ -173,3 +173,52 @@ def test_no_words_show_the_help() -> None:
     result = run()
     assert "check" in result.output
     assert "plan" in result.output
+
+
+def test_all_lists_what_keeps_its_limit(good: Path) -> None:
+    text = run("check", good, "--all")
+    assert text.exit_code == 0
+    # the top: 15 lb a square foot and its own 600 kg/m3 on a span of 22 1/2 in, 3/4 in thick, E 1.8 million psi
+    w = 15 * 4.4482216 / 304.8**2 + 600e-9 * 19.05 * 9.81
+    sag = 1.8 * 5 * w * (22.5 * 25.4) ** 4 / (384 * 12400 * 19.05**3 / 12) / 25.4
+    assert re.search(rf"^strength\.sag\s+top.*{sag:.3f} in\s+at most 0\.059 in\s+\d+%$", text.stdout, re.M)
+    assert "not a test, not certification" in text.stdout
+    data = json.loads(run("check", good, "--all", "--format", "json").stdout)
+    [margin] = [m for m in data["passed"] if m["check"] == "strength.sag"]
+    assert margin["value"] == pytest.approx(sag * 25.4, rel=1e-3)
+    assert margin["limit"] == pytest.approx(22.5 * 25.4 / 384, rel=1e-3)
+    assert margin["unit"] == "mm"
+    assert "licensed practice govern" in data["caution"]
+
+
+WOOD = """
+boardwright: 1
+title: Board
+units: in
+sizes: {long: 38}
+stock: {oak: {wood: oak_white, thickness: 3/4}}
+parts: {board: {stock: oak, length: long, width: 5, along: x, across: y, at: [0, 0, 0]}}
+"""
+
+
+def test_rough_sizes_are_explained_as_sums(tmp_path: Path, good: Path) -> None:
+    file = tmp_path / "board.yaml"
+    file.write_text(WOOD, encoding="utf-8")
+    result = run("explain", file, "rough.A")
+    assert result.exit_code == 0
+    assert "38 + 1 = 39" in result.stdout
+    assert "5 + 1/4 = 5 1/4" in result.stdout
+    assert "3/4 + 1/8 = 7/8; bought 1 in" in result.stdout
+    assert "no wood part has the letter Q" in run("explain", file, "rough.Q").stdout
+    assert "no part is of wood" in run("explain", good, "rough").stdout
+
+
+def test_what_a_little_would_save_is_shown_or_the_range_refused(tmp_path: Path) -> None:
+    file = tmp_path / "board.yaml"
+    file.write_text(WOOD, encoding="utf-8")
+    result = run("save", file, "--between", "sizes.long=36..39")
+    assert result.exit_code == 0
+    assert "no size of `sizes.long` in this range saves" in result.stdout
+    refused = run("save", file, "--between", "sizes.wide=36..39")
+    assert refused.exit_code == 2
+    assert "such as sizes.long" in " ".join(refused.output.split())

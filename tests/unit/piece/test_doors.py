@@ -11,6 +11,7 @@ from itertools import product
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from shape import misfits
 
 from bench import IN, codes, holes, inches, piece_of, rabbets, size
 from boardwright.piece.cuts import Bevel, Groove, RaisedField, Side
@@ -61,6 +62,8 @@ MADE = (
     "{frame: {across: 2, up: 2, panel: {kind: glass}}}",
     "{frame: {across: 2, up: 3, panel: {stock: half}}}",
     "{frame: {joint: mitre, up: 2}}",
+    "{frame: {joint: {kind: mitre, with: spline}, panel: {kind: raised}}}",
+    "{frame: {joint: {kind: mitre, with: spline}, panel: {kind: glass}}}",
     "{frame: {joint: bridle, panel: {kind: raised}}}",
     "{frame: {joint: half_lap, up: 2, panel: {kind: raised}}}",
     "{frame: {joint: {kind: mortise_tenon, through: true}}}",
@@ -79,7 +82,10 @@ HUNG = (
 def test_every_door_fits_and_swings_free(made: str, hung: str) -> None:
     keys = made[:-1] + (f", {hung}" if hung else "") + "}"
     result = check_text(door(keys))
-    assert [f.text() for f in result.findings if f.severity != "note"] == []
+    if "spline" in made and "continuous" in hung:  # its leaf runs over the outer ends of the splines
+        assert {f.code for f in result.findings if f.severity == "error"} == {"fit.collision"}
+        return
+    assert misfits(result.findings) == []
     assert result.piece is not None
     assert [m.turn for m in result.piece.motions] == [90]
 
@@ -96,7 +102,10 @@ def test_doors_of_any_size(width: int, height: int, made: str, hung: str, right:
     words = [w for w in (hung, "hinged: right" if right else "") if w]
     keys = made[:-1] + "".join(f", {w}" for w in words) + "}"
     found = codes(door(keys, width=str(width), height=str(height)))
-    allowed = {"frame.no-room", "frame.no-field"} | ({"door.hinge-no-room"} if "butt" not in hung else set())
+    allowed = {"frame.no-room", "frame.no-field"} | (
+        {"fit.collision"} if "spline" in made and "continuous" in hung else set()
+    )
+    allowed |= {"door.hinge-no-room"} if "butt" not in hung else set()
     assert set(found) <= allowed, (keys, found)
 
 
@@ -271,11 +280,52 @@ def test_an_open_door_stands_before_the_case() -> None:
     assert turned.size(0) == pytest.approx(0.75 * IN, abs=0.01)
 
 
-def test_a_drawer_passes_an_overlay_door_and_hits_an_inset_one() -> None:
-    inside = "{door: {frame: {}, catch: none%s}, drawers: {count: 2, drawer: {runs_on: bars}}}"
-    text = cupboard(f"rows: [{inside % ', set: overlay'}, {{open: true, size: 6}}]")
-    assert codes(text) == []
-    assert "drawer.hits" in codes(cupboard(f"rows: [{inside % ''}, {{open: true, size: 6}}]"))
+BEHIND = "{door: {frame: {}, catch: none%s}, drawers: {count: 2, drawer: {runs_on: %s}}}"
+
+
+@pytest.mark.parametrize("hung", ["", ", set: overlay", ", hinges: cup", ", opens: 120", ", hinged: right"])
+@pytest.mark.parametrize("running", ["bars", "slides", "runners", "full_extension_bars"])
+def test_drawers_behind_a_door_pass_it(hung: str, running: str) -> None:
+    assert codes(cupboard(f"rows: [{BEHIND % (hung, running)}, {{open: true, size: 6}}]", width="30")) == []
+
+
+def test_a_filler_keeps_drawers_clear_of_an_inset_door() -> None:
+    """By hand: the pin stands 1/32 in out and half of the 1/16 in gap off the side, so that the door, 3/4 in thick
+    and open at a right angle, takes 1/32 + 1/32 + 3/4 = 13/16 in of the opening; 3 mm more stay free."""
+    piece = piece_of(cupboard(f"rows: [{BEHIND % ('', 'bars')}, {{open: true, size: 6}}]"))
+    # from 7 1/2 in, the upper side of the shelf, to 29 1/4 in, the under side of the top
+    fillers = [p.box for p in piece.parts if p.name == "filler"]
+    assert {(round(b.low[2] / IN, 3), round(b.high[2] / IN, 3)) for b in fillers} == {(7.5, 29.25)}
+    assert min(b.low[0] for b in fillers) == pytest.approx(0.75 * IN)
+    needed = 13 / 16 * IN + 3.0
+    assert needed - 1e-6 <= sum(b.size(0) for b in fillers) < needed + IN / 32
+    turned = [opened(p, piece.motions[0]).box.high[0] for p in piece.parts if p.group == "door.1"]
+    assert min(p.box.low[0] for p in piece.parts if p.group == "drawer.1") - max(turned) > 3.0
+
+
+def test_only_the_row_with_a_drawer_is_filled_out() -> None:
+    rows = "rows: [{open: true, size: 12}, {drawer: {}}]"
+    piece = piece_of(cupboard("{door: {frame: {}}, between: shelf, " + rows + "}"))
+    shelf = piece.part("inside.shelf.1").box
+    assert inches(shelf.low[0], shelf.high[0]) == [3 / 4 - 1 / 4, 24 - 3 / 4 + 1 / 4]
+    assert piece.part("inside.row2.filler.1.1").box.high[2] == pytest.approx(shelf.low[2])
+
+
+def test_fillers_leave_room_for_the_plates_of_cup_hinges() -> None:
+    piece = piece_of(cupboard(BEHIND % (", set: overlay", "bars")))
+    filler = piece.part("inside.filler.1.1")
+    assert len([c for c in filler.cuts if isinstance(c, Groove) and c.purpose == "hinge plate"]) == 2
+
+
+def test_battens_of_a_low_door_do_not_meet() -> None:
+    piece = piece_of(cupboard("rows: [{size: 6, door: {made: slab}}, {open: true}]"))
+    battens = [p for p in piece.parts if p.name == "door batten"]
+    assert len(battens) == 1
+
+
+def test_a_front_behind_a_door_stands_inside() -> None:
+    inside = "{door: {frame: {}, catch: none}, columns: [{drawer: {front: {set: overlay}}}, {open: true}]}"
+    assert codes(cupboard(inside, width="36")) == []
 
 
 def test_what_is_inside_starts_behind_an_inset_door() -> None:

@@ -19,7 +19,8 @@ from boardwright.piece.records import Part
 from boardwright.piece.run import Piece, settle_sizes
 from boardwright.piece.setout import SetOut
 from boardwright.piece.sizing import Sizer
-from boardwright.piece.stocks import read_moisture, read_stocks
+from boardwright.piece.stocks import read_stocks
+from boardwright.piece.surroundings import read_moisture
 from boardwright.solids.dry_fit import dry_fit
 from boardwright.tables import default_tables
 
@@ -45,7 +46,7 @@ def bench(now: float = 8) -> SetOut:
     assert not findings
     tables = default_tables()
     sizer = Sizer(design, lambda _: None)
-    moisture, _ = read_moisture(design, tables)
+    moisture, _, _ = read_moisture(design, tables)
     stocks, _ = read_stocks(design, tables, sizer, moisture)
     return SetOut(design, tables, sizer, stocks, moisture)
 

@@ -57,4 +57,4 @@ def test_lines_end_and_quotes_double_as_rfc_4180_says() -> None:
 def test_an_empty_plan_gives_heads_only() -> None:
     plan: Plan = make().model_copy(update={"parts": [], "buy": []})
     assert cut_list_csv(plan).count("\r\n") == 1
-    assert buying_csv(plan) == "group,item,quantity,detail,source\r\n"
+    assert buying_csv(plan) == "group,item,quantity,detail,source,cost\r\n"

@@ -32,7 +32,15 @@ def written(tmp_path_factory: pytest.TempPathFactory) -> Written:
 
 def test_every_file_is_there_and_nothing_else(written: Written) -> None:
     plan, folder, paths, seen = written
-    names = {"plan.json", "plan.pdf", "cut-list.csv", "buying-list.csv", "piece.step"}
+    names = {
+        "plan.json",
+        "plan.pdf",
+        "cut-list.csv",
+        "buying-list.csv",
+        "rough-list.csv",
+        "lists.xlsx",
+        "piece.step",
+    }
     names |= {f"drawings/{d.id}.{suffix}" for d in plan.drawings for suffix in ("svg", "dxf")}
     assert {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()} == names
     assert {p.relative_to(folder).as_posix() for p in paths} == names
@@ -101,13 +109,13 @@ def test_the_same_plan_gives_the_same_files(written: Written, tmp_path: Path) ->
 
 def test_only_the_formats_asked_for_are_written(tmp_path: Path) -> None:
     paths = publish(make(), tmp_path, "a4", formats=("csv",))
-    assert [p.name for p in paths] == ["cut-list.csv", "buying-list.csv"]
-    assert sorted(p.name for p in tmp_path.iterdir()) == ["buying-list.csv", "cut-list.csv"]
+    assert [p.name for p in paths] == ["cut-list.csv", "buying-list.csv", "rough-list.csv"]
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["buying-list.csv", "cut-list.csv", "rough-list.csv"]
 
 
 def test_an_unknown_format_is_refused_before_anything_is_written(tmp_path: Path) -> None:
     with pytest.raises(
-        ValueError, match="unknown format docx; expected any of json, csv, svg, dxf, step, pdf"
+        ValueError, match="unknown format docx; expected any of json, csv, xlsx, svg, dxf, step, pdf"
     ):
         publish(make(), tmp_path / "out", "a4", formats=("csv", "docx"))
     assert not (tmp_path / "out").exists()

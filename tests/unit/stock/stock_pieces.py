@@ -14,6 +14,15 @@ RACK = """
     - {stock: cherry, length: 96, width: 8, count: 6}
 """
 
+RANDOM_RACK = """
+  boards:
+    - {stock: cherry, length: 44, width: 5 3/8}
+    - {stock: cherry, length: 47, width: 5 1/4}
+    - {stock: cherry, length: 96, width: 6 1/8}
+    - {stock: cherry, length: 46, width: 4 1/8}
+    - {stock: cherry, length: 92, width: 5 7/8}
+"""
+
 CHERRY_PANELS = """
 boardwright: 1
 title: Panels

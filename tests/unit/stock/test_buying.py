@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from stock_pieces import BEECH_CASE, MDF_SHELVES, RACK, panel, stocked, stocked_file
 
+from boardwright.core.lengths import Printer
+from boardwright.pipeline import check_text
+from boardwright.stock.edging import edging_lines
 from boardwright.stock.records import BuyLine, Result
 from boardwright.stock.tally import tally_of
 
@@ -54,12 +59,33 @@ def test_waste_is_told_both_ways() -> None:
     assert what.added_share == pytest.approx(1 / 5)
 
 
-def test_lumber_is_bought_in_board_feet_of_its_rough_thickness() -> None:
-    """By hand: one piece of 39 x 5 1/4 in; the smallest board, 6 in x 8 ft, takes it: 4 board feet."""
+def test_lumber_is_asked_for_with_the_chance_that_it_suffices() -> None:
+    """By hand: one piece of 39 x 5 1/4 in comes from any FAS board, the least of which is 6 in x 8 ft: 4 board feet."""
     (line,) = lines(stocked(panel("38", "5")), "lumber")
-    assert (line.item, line.quantity) == ("4/4 black cherry", "4 board feet")
-    assert "1 board: 1 of 6 × 96 in" in line.detail
-    assert "common practice" in line.detail
+    assert line.item == "4/4 black cherry, FAS"
+    feet = int(line.quantity.split()[0])
+    assert 4 <= feet <= 12
+    assert line.detail.startswith("8 ft and longer; enough in ")
+    assert "most of it is left over" in line.detail
+    wide = lines(stocked(panel("38", "30")), "lumber")[0].detail
+    assert "% lost, " in wide
+    assert "% over net" in wide
+
+
+def test_more_is_asked_for_when_more_is_wanted_and_of_a_lower_grade() -> None:
+    small, large = (lines(stocked(panel("38", w)), "lumber")[0] for w in ("5", "30"))
+    assert int(small.quantity.split()[0]) < int(large.quantity.split()[0])
+    common = lines(stocked(panel("38", "30", "  grade: 2a_common")), "lumber")[0]
+    assert common.item.endswith("No. 2A Common")
+    assert int(common.quantity.split()[0]) > int(large.quantity.split()[0])
+
+
+def test_how_it_was_reckoned_is_told_once() -> None:
+    told = [b.source for b in stocked_file(EXAMPLE).value.buy if b.group == "lumber"]
+    assert len(told) == 2
+    assert told[0]
+    assert not told[1]
+    assert all("trade buys" not in b.detail for b in stocked_file(EXAMPLE).value.buy)
 
 
 def test_boards_on_hand_are_tallied_too() -> None:
@@ -69,12 +95,75 @@ def test_boards_on_hand_are_tallied_too() -> None:
 
 
 def test_metric_lumber_is_bought_by_volume() -> None:
-    result = stocked(BEECH_CASE)
+    (line,) = lines(stocked(BEECH_CASE), "lumber")
+    assert line.quantity.endswith(" m³")
+    assert line.item == "25 mm European beech, FAS"
+    assert " m and longer" in line.detail
+
+
+FINISHED = panel("38", "5").replace("shop:", "finish: {kind: oil_paint, coats: 3}\nshop:")
+
+
+def test_finish_is_bought_by_area_coats_and_coverage() -> None:
+    """US Army TM 43-0139, table 3-2: oil paint covers 500 to 600 ft2 a gallon (128 fl oz) on new wood, each coat.
+
+    By hand: 2 x (38 x 5 + 5 x 3/4 + 38 x 3/4) in2 = 444.5 in2 = 3.087 ft2; 3 coats are 9.26 ft2: 1.98 to 2.37 fl oz.
+    """
+    (line,) = lines(stocked(FINISHED), "finish")
+    assert (line.item, line.quantity) == ("oil paint", "1 to 3 fl oz")
+    assert line.detail == "3 coats on 3 ft²"
+    (rags,) = lines(stocked(FINISHED), "consumables")
+    assert "never in a heap" in rags.detail
+
+
+def test_without_a_finish_the_area_of_a_coat_is_told() -> None:
+    (line,) = lines(stocked(panel("38", "5")), "finish")
+    assert line.quantity == "for 3 ft² a coat"
+
+
+GLAZED = """
+boardwright: 1
+title: Panes
+units: mm
+stock:
+  glass: {sheet: glass, thickness: 4, measured: 4}
+parts:
+  one: {stock: glass, length: 600, width: 300, along: x, across: y, at: [0, 0, 0]}
+  two: {stock: glass, length: 600, width: 300, along: x, across: y, at: [0, 0, 100]}
+"""
+
+
+def test_glass_is_ordered_cut_to_size() -> None:
+    (line,) = lines(stocked(GLAZED), "sheets")
+    assert line.quantity == "2 panes"
+    assert line.detail.startswith("2 of 300 × 600 mm")
+
+
+PRICED = """
+  boards: [{stock: cherry, length: 96, width: 8, count: 6}]
+  prices: {cherry: {price: 9, per: board foot}}
+"""
+
+
+def test_costs_are_price_times_amount_and_what_is_on_hand_costs_nothing() -> None:
+    result = stocked(panel("38", "5", "  prices: {cherry: {price: 9.50, per: board foot}}"))
     (line,) = lines(result, "lumber")
-    (lot,) = [x for x in result.value.lots if x.kind == "wood"]
-    volume = sum(b.length * b.width * 25 for b in lot.layouts) / 1e9
-    assert line.quantity == f"{volume:.3f} m³"
-    assert line.item == "25 mm European beech"
+    assert line.cost == f"{9.5 * int(line.quantity.split()[0]):.2f}"
+    (total,) = lines(result, "total")
+    assert total.cost == line.cost
+    (line,) = lines(stocked(panel("38", "5", PRICED)), "lumber")
+    assert line.cost == "0.00"
+
+
+def test_edging_is_cut_from_sold_lengths() -> None:
+    """By hand: two edges of 40 in and 2 over each come from one of 96 in; a third needs another."""
+    read = check_text(MDF_SHELVES)
+    assert read.piece is not None
+    parts = tuple(replace(p, show=("edge",)) for p in read.piece.parts)
+    piece = replace(read.piece, parts=parts)
+    (line,) = edging_lines(piece, read.tables, INCH / 8, Printer("in", INCH / 32))
+    assert line.quantity == "2 of 96 in"
+    assert line.detail == "3 edges seen, 10 ft in all"
 
 
 def test_sheets_are_counted_with_their_size() -> None:

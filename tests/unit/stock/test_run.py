@@ -7,11 +7,12 @@ from collections import Counter
 from dataclasses import asdict, replace
 
 import pytest
-from stock_pieces import BEECH_CASE, MDF_SHELVES, RACK, panel, stocked, stocked_file
+from stock_pieces import BEECH_CASE, MDF_SHELVES, RACK, RANDOM_RACK, panel, stocked, stocked_file
 
 from boardwright.core.findings import Severity
 from boardwright.pipeline import check_file, check_text
 from boardwright.stock import lots
+from boardwright.stock.blanks import ids_of, strips_of
 from boardwright.stock.records import BoardLayout, Result, ShopChoices
 from boardwright.stock.run import run_stock
 
@@ -22,6 +23,7 @@ PIECES = {
     "mm": BEECH_CASE,
     "panel": panel("38", "18"),
     "rack": panel("38", "18", RACK),
+    "random rack": panel("38", "18", RANDOM_RACK),
 }
 
 
@@ -36,7 +38,8 @@ def errors(result: Result) -> list[str]:
 
 def test_every_strip_of_every_part_lies_on_one_board(done: Result) -> None:
     placed = Counter((p.part, p.strip) for lot in done.value.lots for b in lot.layouts for p in b.placed)
-    wanted = Counter((id, n) for r in done.value.rough for id in r.parts for n in range(1, r.strips + 1))
+    laid_out = [*done.value.rough, *(t for t in done.value.trials if not t.blank)]
+    wanted = Counter((id, n) for r in laid_out for id in r.parts for n in range(1, strips_of(r, id) + 1))
     assert placed == wanted
     assert errors(done) == []
 
@@ -68,11 +71,15 @@ def test_pieces_are_a_saw_cut_apart(done: Result) -> None:
 
 
 def test_pieces_on_boards_are_as_large_as_the_rough_list_says(done: Result) -> None:
-    rough = {r.letter: r for r in done.value.rough}
+    rough = {r.letter: r for r in (*done.value.rough, *done.value.trials)}
     for lot in done.value.lots:
         for p in (p for b in lot.layouts for p in b.placed):
             size = (p.width, p.length) if p.turned else (p.length, p.width)
-            assert size == pytest.approx(rough[p.letter].strip)
+            part = rough[p.letter]
+            strip = part.strip
+            if part.panels:
+                strip = (strip[0], part.panels[ids_of(part).index(p.part)][p.strip - 1])
+            assert size == pytest.approx(strip)
             assert lot.kind == "sheet" or not p.turned
 
 
@@ -178,7 +185,7 @@ def test_a_layout_that_fails_its_check_is_an_error(monkeypatch: pytest.MonkeyPat
     assert not result.value.lots[0].verified
 
 
-def test_stop_is_heeded_and_progress_told_once_a_lot() -> None:
+def test_stop_is_heeded_and_progress_told() -> None:
     read = check_file(EXAMPLE)
     assert read.piece is not None
     told: list[str] = []
@@ -190,7 +197,10 @@ def test_stop_is_heeded_and_progress_told_once_a_lot() -> None:
 
     result = run_stock(read.piece, read.tables, ShopChoices(), told.append, stop)
     assert asked
-    assert told == [f"laying out {lot.title}" for lot in result.value.lots]
+    assert [text for text in told if text.startswith("laying out ")] == [
+        f"laying out {lot.title}" for lot in result.value.lots
+    ]
+    assert all(any(text.startswith(f"{lot.title}: ") for text in told) for lot in result.value.lots)
     assert errors(result) == []
     assert all(lot.verified for lot in result.value.lots)
 

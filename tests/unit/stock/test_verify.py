@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from boardwright.stock.instance import Instance, Item, StockSize
+from boardwright.stock.instance import Instance, Item, Rectangle, StockSize
 from boardwright.stock.slicing import separable
 from boardwright.stock.solution import (
     NO_STOCK_LEFT,
@@ -15,7 +15,6 @@ from boardwright.stock.solution import (
     Bin,
     CutLine,
     Placed,
-    Rectangle,
     Unplaced,
 )
 from boardwright.stock.verify import verify

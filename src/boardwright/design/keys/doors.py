@@ -34,6 +34,19 @@ class Hinges(Keys):
         "width of a leaf, from the middle of the pin",
         "butt: {butt_hinge_leaf}; continuous: {continuous_hinge_leaf}; less where the wood is thin",
     )
+    screw: int | None = optional(
+        "butt, continuous: number (gauge) of its screws",
+        "No. 4 for hinges to 1 1/2 in, No. 5 to 2 in, else No. 6 (common practice)",
+        ge=2,
+        le=12,
+    )
+    screw_length: LengthText | None = optional(
+        "butt, continuous: length of its screws, as they come with it",
+        "3/4, 5/8 or 1/2 in, the longest that leaves 1/8 in of wood (common practice)",
+    )
+    plate: LengthText | None = optional(
+        "butt, continuous: thickness of a leaf at its screw holes, where it was measured", "not looked at"
+    )
     edge: LengthText | None = optional("cup: from the edge of the door to the bore", "{cup_hinge_edge}")
 
 

@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field
 from boardwright.design.keys.base import Keys, LengthText, optional
 from boardwright.design.keys.cuts import CutSpec
 from boardwright.design.keys.joints import JointKeys
+from boardwright.design.keys.stock import Sawn
 
 
 class PlaceKeys(Keys):
@@ -62,6 +63,10 @@ class LoosePart(Keys):
         "its lowest corner: x, y, z", "none; `place` is given instead", min_length=3, max_length=3
     )
     place: Places | None = optional("where it stands, axis by axis", "none; `at` is given instead")
+    sawn: Sawn | None = optional("how the boards of this part were sawn", "as its stock says")
+    rings: float | None = optional(
+        "angle between the growth rings and the face of this part [degrees]", "as its stock says", ge=0, le=90
+    )
     name: str | None = optional("what the plan calls it", "its key, with spaces for `_`")
     cuts: list[CutSpec] | None = optional("its own cuts", "no cuts of its own; joints add theirs")
 

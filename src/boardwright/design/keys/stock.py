@@ -8,22 +8,27 @@ from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
 
+Sawn = Literal["flat", "quarter", "rift", "mixed"]
+
 
 class WoodMoisture(Keys):
     """Moisture content of the wood [%]."""
 
     now: float | None = optional(
-        "on the day the parts are cut", "the average of the region's row", ge=0, le=30
+        "on the day the parts are cut, as a meter shows it",
+        "by `place.air.today`; else the average of the city's year or of the region's row",
+        ge=0,
+        le=30,
     )
     driest: float | None = optional(
         "at the driest time where the piece will live",
-        "the low end of the region's row, or `now` where that is lower",
+        "as `place` says, else the low end of the region's row, or `now` where that is lower",
         ge=0,
         le=30,
     )
     wettest: float | None = optional(
         "at the wettest time where the piece will live",
-        "the high end of the region's row, or `now` where that is higher",
+        "as `place` says, else the high end of the region's row, or `now` where that is higher",
         ge=0,
         le=30,
     )
@@ -40,8 +45,15 @@ class StockEntry(Keys):
         "a wood: `thickness`; a sheet: the actual thickness in its row of the sheet table, with a "
         "note that says so",
     )
-    sawn: Literal["flat", "quarter", "rift"] | None = optional(
-        "how the boards were sawn", "`flat`; a sheet has none (common practice)"
+    sawn: Sawn | None = optional(
+        "how the boards were sawn; `mixed` is figured as `flat`, which moves most",
+        "`flat`; a sheet has none (common practice)",
+    )
+    rings: float | None = optional(
+        "angle between the growth rings, seen on the end, and the face [degrees]: 0 flat, 90 quarter",
+        "0 for `flat`, 45 for `rift`, 90 for `quarter`",
+        ge=0,
+        le=90,
     )
     sheet_length: LengthText | None = optional(
         "length of the sheet as bought, along its grain",
@@ -52,6 +64,88 @@ class StockEntry(Keys):
     grain: Literal["along", "free"] | None = optional(
         "`free` lets parts be turned on the sheet", "`along` where the sheet's row has a grain, else `free`"
     )
+
+
+class AllowanceKeys(Keys):
+    """What the shop adds to finished sizes and takes off boards."""
+
+    face: LengthText | None = optional(
+        "taken off each face, rough to planed",
+        "half of {planing_allowance}, half of {planing_allowance.high} for a part over 6 ft; and lumber that is "
+        "planned to give the thickness (table of lumber)",
+    )
+    edge: LengthText | None = optional("left on each edge of a rough part", "half of {rough_width_allowance}")
+    end: LengthText | None = optional("left on each end of a rough part", "half of {rough_length_allowance}")
+    snipe: LengthText | None = optional(
+        "more on each end, where the planer cuts too deep", "0: a spare piece is fed before and after"
+    )
+    panel_edge: LengthText | None = optional(
+        "left on each edge of a glued-up panel", "half of {panel_width_oversize}"
+    )
+    panel_end: LengthText | None = optional(
+        "left on each end of a glued-up panel", "half of {panel_length_oversize}"
+    )
+    joint: LengthText | None = optional(
+        "taken off each edge of a strip by the last jointing", "{edge_joint_allowance}"
+    )
+    flatten: LengthText | None = optional(
+        "left on the thickness of strips, to flatten the panel", "{panel_flattening}, where the lumber has it"
+    )
+    apart: LengthText | None = optional(
+        "left on each piece of a blank that is cut apart after milling", "{ganged_length_allowance}"
+    )
+    end_trim: LengthText | None = optional("taken off each end of a board, for checks", "{end_trim}")
+    board_edge: LengthText | None = optional(
+        "taken off each edge of a board, to joint one and rip the other", "half of {board_width_allowance}"
+    )
+    sapwood: LengthText | None = optional("ripped off each edge of a board besides, as sapwood", "0")
+
+
+class TrimLater(Keys):
+    """What a part gets over, to be trimmed to what stands already."""
+
+    length: LengthText | None = optional("in length", "0")
+    width: LengthText | None = optional("in width", "0")
+
+
+class RoughKeys(Keys):
+    """What is wanted of some parts when they are taken from boards."""
+
+    parts: str | list[str] = Field(
+        description="names of parts, as in the file or as on the plan, the start of such a name, or letters"
+    )
+    matched: Literal["sequence", "book", "around"] | None = optional(
+        "`sequence`: from one board, end to end, as they stand; `around`: the same, round the corners of a box; "
+        "`book`: of two leaves of one board",
+        "the grain of each part is its own",
+    )
+    trim_later: TrimLater | None = optional("what they get over", "nothing over")
+    spare: int | None = optional("more of them than are used", "0", ge=0, le=50)
+
+
+class FinishKeys(Keys):
+    """The finish."""
+
+    kind: str = Field(description="key of a row of the table of finishes")
+    coats: int | None = optional("how many", "as its row says", ge=1, le=20)
+
+
+class PriceKeys(Keys):
+    """What something costs."""
+
+    price: float = Field(ge=0, le=1e6, description="price of one")
+    per: Literal[
+        "board foot",
+        "cubic metre",
+        "square metre",
+        "sheet",
+        "metre",
+        "foot",
+        "piece",
+        "hundred",
+        "litre",
+        "kilogram",
+    ] = Field(description="of what")
 
 
 class Shop(Keys):
@@ -67,6 +161,32 @@ class Shop(Keys):
         "widest strip in a glue-up",
         "6 in, or 150 mm in a plan in mm: wider boards cup more (common practice); with `boards`, the"
         " widest board on hand less its edges",
+    )
+    strip_min: LengthText | None = optional("narrowest strip in a glue-up", "2 in, or 50 mm in a plan in mm")
+    allowances: AllowanceKeys | None = optional(
+        "over finished sizes, and off boards", "as each of its keys says"
+    )
+    bark_sides: Literal["alternate", "same", "any"] | None = optional(
+        "how strips of a panel are turned: bark side up and down in turn, all to the show face, or as they look best",
+        "`alternate`: the cups of single strips then work against each other (common practice)",
+    )
+    grade: Literal["fas", "selects", "1_common", "2a_common"] | None = optional(
+        "grade of lumber that is bought", "`fas` (table of grades)"
+    )
+    prices: dict[str, PriceKeys] | None = optional(
+        "prices, by the name of a stock or of a line of the buying list", "no costs are worked out"
+    )
+    machine_least: LengthText | None = optional(
+        "shortest piece for the jointer and the planer; shorter parts are milled in one blank",
+        "12 in, or 300 mm in a plan in mm (woodworking magazine, November 2007, p. 55); the machine's manual "
+        "comes first",
+    )
+    test_pieces: int | None = optional(
+        "pieces for trying set-ups, of each thickness of wood with joints; from what is left of boards where that "
+        "does",
+        "1 (common practice)",
+        ge=0,
+        le=20,
     )
     boards: list[BoardEntry] | None = optional(
         "boards on hand", "boards of the usual sizes, as many as it takes (table of boards, common practice)"

@@ -37,13 +37,16 @@ def mortise(cut: Mortise, size: Vec, p: Printer) -> Said:
 def biscuit_slot(cut: BiscuitSlot, size: Vec, p: Printer) -> Said:
     """A slot for a biscuit, by its middle."""
     axes = [i for i in range(3) if i != cut.side.axis]
-    unseen, seen = places(
-        [(a, f"middle {p.size(v)} from {FROM[a]}") for a, v in zip(axes, cut.at, strict=True)]
-    )
+    said = [(a, f"middle {p.size(v)} from {FROM[a]}") for a, v in zip(axes, cut.at, strict=True)]
+    unseen, seen = places(said)
+    if cut.lean:
+        unseen, seen = (*(words for _, words in said), "marked on both parts together"), ()
     return Said(
         f"slot for a {cut.for_ or 'biscuit'}",
         (f"{p.size(cut.depth)} deep",),
-        f"in the {SIDE_WORDS[cut.side]}",
+        f"square into the mitred face of the {SIDE_WORDS[cut.side]}"
+        if cut.lean
+        else f"in the {SIDE_WORDS[cut.side]}",
         unseen=unseen,
         seen=seen,
     )

@@ -48,6 +48,9 @@ class BiscuitSlot:
         width: thickness of the cutter [mm].
         depth: from `side` at its deepest [mm].
         radius: of the cutter; the slot is a chord of it [mm].
+        lean: how far the cutter goes in off square to `side`, towards the high end of `lean_along` [degrees]: into a
+            mitred face. lean_along: part axis it leans along.
+        sunk: how deep below `side` the middle of the slot lies on the face that it is cut into [mm].
         for_: what goes in it, e.g. `No. 20 biscuit`.
         holds: id of the part on the other side of the joint, or "".
     """
@@ -60,6 +63,9 @@ class BiscuitSlot:
     radius: float
     for_: str = ""
     holds: str = ""
+    lean: float = 0.0
+    lean_along: int = 0
+    sunk: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)

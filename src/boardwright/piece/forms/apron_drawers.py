@@ -79,6 +79,7 @@ def put_drawers(
         rear - face,
         (x[1] - x[0], high - low - 2 * t),
         (False, False, False, False),
+        behind=plan.setback > 1e-6,
     )
     out.spaces.append(Space(PATH, region.box, "drawer", out.design.place(PATH)))
     for part in _openings(out, plan, region, keys.count or 1, aprons["rear"]):

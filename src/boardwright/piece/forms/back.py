@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.core.poses import Box
 from boardwright.design.schema import Back, JointKeys
-from boardwright.piece.drafts import Draft, Step
+from boardwright.piece.drafts import Channel, Draft, Step
 from boardwright.piece.forms.back_boards import BOARDED, set_boards
 from boardwright.piece.forms.back_screws import back_screws
 from boardwright.piece.forms.drawer_settings import usual_stock
@@ -15,6 +17,9 @@ from boardwright.piece.joints.panel import Wall, float_panel
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
+CHEEK = 3.0
+"""Wood of the rail under a lid before and behind the back [mm]: 1/8 in, common practice."""
+
 
 class BackPlan:
     """How the back is set, settled before the parts around it are placed.
@@ -24,10 +29,17 @@ class BackPlan:
         stock: its stock.
         room: depth it takes at the rear of the inside [mm].
         behind: depth it takes behind the sides [mm].
+
+    `rail` is the thickness of the rail under a lid that the back goes into [mm].
     """
 
     def __init__(
-        self, out: SetOut, keys: Back | None, case_stock: Stock, behind: float | None = None
+        self,
+        out: SetOut,
+        keys: Back | None,
+        case_stock: Stock,
+        behind: float | None = None,
+        rail: float | None = None,
     ) -> None:
         self.keys = keys
         self.set = out.sizer.choose(
@@ -54,12 +66,16 @@ class BackPlan:
         t = self.stock.thickness
         self.inset = 0.0
         if self.set == "groove":
+            usual = 9.525 if behind is None else behind
+            most = usual if rail is None else rail - t - CHEEK
+            fits = rail is None or out.sizer.settled(usual, "up") <= most + 1e-6 or most < CHEEK
+            rule = "wood behind the groove of the back" if behind is None else "room for the wall cleats"
             self.inset = out.sizer.size(
                 "case.back.inset",
                 [("case.back.inset", keys.inset if keys else None)],
-                9.525 if behind is None else behind,
-                rule="wood behind the groove of the back" if behind is None else "room for the wall cleats",
-                direction="up",
+                usual if fits else most,
+                rule=rule if fits else "the rail under the lid keeps wood before the groove",
+                direction="up" if fits else "down",
                 least=out.sizer.step,
             )
         self.room = {"groove": t + self.inset, "surface": 0.0, "none": 0.0}.get(self.set, t)
@@ -178,7 +194,8 @@ def _rabbet(
     fasten = plan.keys.fasten if plan.keys else None
     glued = fasten == "none" or (plan.stock.kind == "sheet" and fasten != "screws")
     for part, axis, high in _around(left, right, top, bottom):
-        part.cuts.append(Step(axis, high, 1, True, t, depth, holds=panel.id, purpose="panel"))
+        stop = _under_rail(out, part, top, z1)
+        part.cuts.append(Step(axis, high, 1, True, t, depth, None, stop, holds=panel.id, purpose="panel"))
         face = part.face(axis, high)
         lap = sorted((face, face - depth if high else face + depth))
         along = 2 - axis
@@ -203,6 +220,13 @@ def _rabbet(
         )
 
 
+def _under_rail(out: SetOut, part: Draft, top: Draft | None, end: float) -> float | None:
+    """Where the rabbet or groove in a side stops under a rail between the sides [mm]; None where it runs through."""
+    if top is None or part.length_axis != 2 or top.thickness_axis == 2:
+        return None
+    return part.low[2] + out.sizer.settled(end - part.low[2], "up")
+
+
 def _groove(
     out: SetOut,
     plan: BackPlan,
@@ -218,6 +242,11 @@ def _groove(
     panel = _add(out, plan, Box((x0, rear - t, z0), (x1, rear, z1)))
     walls = [Wall(part, axis, high) for part, axis, high in _around(left, right, top, bottom)]
     float_panel(out, panel, walls, depth=depth, path="case.back", name="back", through=True)
+    for part in (left, right):
+        stop = _under_rail(out, part, top, z1 + depth)
+        part.cuts[:] = [
+            replace(c, end=stop) if isinstance(c, Channel) and c.holds == panel.id else c for c in part.cuts
+        ]
 
 
 def _surface(

@@ -63,6 +63,10 @@ def base_plan(out: SetOut, keys: CaseBase | None, case_stock: Stock) -> BasePlan
     return BasePlan(keys, kind, stock, height, setback)
 
 
+LEAST_BETWEEN_LEGS = 20.0
+"""Between two legs of a base [mm]: 3/4 in, common practice."""
+
+
 def base(
     out: SetOut, plan: BasePlan, bottom: Draft | None, x: Span, inside: Span, y: Span, up: float
 ) -> None:
@@ -111,6 +115,17 @@ def _legs(out: SetOut, plan: BasePlan, bottom: Draft, inside: Span, y: Span) -> 
     t, z = plan.stock.thickness, bottom.low[2]
     inset = max(plan.setback, 0.0)
     low_x, high_x = inside[0] + inset, inside[1] - inset
+    if min(high_x - low_x, y[1] - y[0]) < 2 * t + LEAST_BETWEEN_LEGS:
+        out.find(
+            "case.base-no-room",
+            "the legs of the base do not stand apart",
+            PATH,
+            found=f"{out.about(high_x - low_x)} and {out.about(y[1] - y[0])} for two legs {out.about(t)} thick",
+            expected=f"{out.up(LEAST_BETWEEN_LEGS)} between them",
+            source="common practice",
+            remedy="use thinner legs, a smaller `setback`, or `kind: plinth`",
+        )
+        return
     for i, (x0, y0) in enumerate(
         ((low_x, y[0]), (high_x - t, y[0]), (low_x, y[1] - t), (high_x - t, y[1] - t))
     ):

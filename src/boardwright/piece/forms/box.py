@@ -120,15 +120,38 @@ def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | Non
     if len(parts) == 2:
         upper = _walls(out, keys, stock, width, depth, parts[1], "lid.")
         lid_top(out, keys, upper, parts[1][1])
+    over, rim = floor, parts[0][1]
     if keys.dividers is not None and floor is not None:
-        dividers(out, keys.dividers, walls, floor, parts[0][1], panel)
-    if keys.trays is not None and floor is not None:
+        over = dividers(out, keys.dividers, walls, floor, rim, panel, _tray_heights(out, keys))
+    if keys.trays is not None and floor is not None and _trays_over(out, keys, over or floor, floor, rim):
         front, right, rear, left = (w.draft for w in walls)
         room = Box((t, t, floor), (t + inside, t + deep, parts[0][1]))
         around = Walls(left, right, front=front, back=rear)
         fit = (inside, parts[0][1] - floor)
         box_trays(out, Region(room, around, "box.trays", "box.inside", deep, fit), keys.trays)
     return outer
+
+
+def _tray_heights(out: SetOut, keys: BoxKeys) -> float:
+    """What trays of given heights take under the rim of a box [mm]; 0 without them."""
+    given = keys.trays.heights if keys.trays is not None else None
+    return sum(out.sizer.read(f"box.trays.heights[{i}]") or 0.0 for i in range(len(given or ())))
+
+
+def _trays_over(out: SetOut, keys: BoxKeys, over: float, floor: float, rim: float) -> bool:
+    """Whether the trays of a box lie over the thin walls in it; a finding when not."""
+    low = rim - (_tray_heights(out, keys) or rim - floor)
+    if low >= over - 1e-6 or over <= floor + 1e-6:
+        return True
+    no_room(
+        out,
+        "box.trays",
+        "the trays stand where the thin walls are",
+        f"trays down to {out.about(low - floor)} over the bottom, walls {out.about(over - floor)} high",
+        "trays that lie over the walls",
+        "give the trays `heights`, and the walls a smaller `height`",
+    )
+    return False
 
 
 def _levels(out: SetOut, keys: BoxKeys, z0: float, z1: float) -> list[tuple[float, float]] | None:

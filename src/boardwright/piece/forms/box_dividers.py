@@ -18,9 +18,9 @@ LEAST_CELL = 15.0
 
 
 def dividers(
-    out: SetOut, keys: BoxDividers, walls: list[Wall], floor: float, top: float, panel: Stock
-) -> None:
-    """Set thin walls on the bottom of a box with four plumb sides.
+    out: SetOut, keys: BoxDividers, walls: list[Wall], floor: float, top: float, panel: Stock, taken: float
+) -> float:
+    """Set thin walls on the bottom of a box with four plumb sides; gives the height of their upper edges [mm].
 
     Args:
         out: the bench.
@@ -29,14 +29,15 @@ def dividers(
         floor: height of the bottom's upper side [mm].
         top: height of the upper edge of the walls [mm].
         panel: stock of the bottom.
+        taken: by trays under the upper edge of the walls [mm].
     """
     front, right, rear, left = (w.draft for w in walls)
     stock = out.stock(("box.dividers.stock", keys.stock)) if keys.stock is not None else panel
     height = out.sizer.size(
         "box.dividers.height",
         [("box.dividers.height", keys.height)],
-        (top - floor) * 0.75,
-        rule="three quarters of the room over the bottom",
+        min((top - floor) * 0.75, max(top - floor - taken, 10.0)),
+        rule="three quarters of the room over the bottom, at most up to the trays",
         direction="down",
         least=10.0,
     )
@@ -57,6 +58,7 @@ def dividers(
     for wall in made[0] + made[1]:
         if bottom is not None:
             _rests(out, bottom, wall, inside)
+    return inside.high[2] if made[0] or made[1] else floor
 
 
 def _row(out: SetOut, axis: int, count: int, inside: Box, stock: Stock, end: Draft) -> list[Draft]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import BoxKeys, JointKeys
@@ -63,13 +63,16 @@ def bottom(
     t = stock.thickness
     given = keys.bottom.up if keys.bottom else None
     figure = out.tables.figure("drawer_bottom_groove_up")
+    rise = _rise(walls) if keys.edges == "square" else 0.0
+    lowest = "where the inner faces of the sides begin" if rise else "the lower edge"
     up = out.sizer.size(
         "box.bottom.up",
         [("box.bottom.up", given)],
-        figure.value if how == "groove" else 0.0,
-        rule="wood left under the groove" if how == "groove" else "the bottom lies at the lower edge",
+        figure.value if how == "groove" else rise,
+        rule="wood left under the groove" if how == "groove" else f"the bottom lies at {lowest}",
         source=figure.reason if how == "groove" else "common practice",
-        least=out.sizer.step if how == "groove" else 0.0,
+        least=out.sizer.step if how == "groove" else rise,
+        direction="up" if rise else "nearest",
     )
     if up + t > (z1 - z0) / 2 + 1e-6:
         out.find(
@@ -87,6 +90,11 @@ def bottom(
     else:
         _in_groove(out, keys, walls, stock, low, "box.bottom", "box bottom")
     return low + t
+
+
+def _rise(walls: list[Wall]) -> float:
+    """How much higher the inner face of a sloping side begins, whose edges are left square to it [mm]."""
+    return max(w.draft.size(w.axis) * abs(w.inner.normal[2]) for w in walls)
 
 
 def lid_stock(out: SetOut, keys: BoxKeys) -> Stock:
@@ -266,11 +274,15 @@ def _inside(out: SetOut, walls: list[Wall], stock: Stock, low: float) -> None:
         k = (i + 1) % len(walls)
         x, y, z = wall.inner.normal
         inward: Vec = (-x, -y, -z)
+        face = outline([under[i], under[k], over[k], over[i]], inward)
+        gap = wall.inner.at - sum(n * v for n, v in zip((x, y, z), under[i], strict=True))
+        if gap > 1e-6:
+            face = replace(face, gap=gap, why="cut down to the step")
         out.joint(
             "planted",
             wall.draft,
             panel,
-            [outline([under[i], under[k], over[k], over[i]], inward)],
+            [face],
             [inward],
             "between the sides, glued",
             place=panel.place,

@@ -49,7 +49,13 @@ def case(out: SetOut, keys: Case) -> Box | None:
     top = _deck(out, keys.top, "top", keys)
     bottom = _deck(out, keys.bottom, "bottom", keys)
     cleat = cleat_stock(out, keys.wall_cleat, stock)
-    back = BackPlan(out, keys.back, stock, cleat.thickness if cleat is not None else None)
+    back = BackPlan(
+        out,
+        keys.back,
+        stock,
+        cleat.thickness if cleat is not None else None,
+        stock.thickness if top.kind == "lid" else None,
+    )
     up = _up(out, keys, through)
     foot = base_plan(out, keys.base, stock)
     over = cover_stock(out, keys.cover, stock)
@@ -104,10 +110,19 @@ def case(out: SetOut, keys: Case) -> Box | None:
     full_top = tops[0] if top.kind == "full" else None
     if top.kind == "lid":
         full_top = lid_rail(
-            out, lid_keys(keys), top.keys.joint if top.keys else None, left, right, stock, z_ceiling, back.set
+            out,
+            lid_keys(keys),
+            top.keys.joint if top.keys else None,
+            left,
+            right,
+            stock,
+            z_ceiling,
+            back,
+            z_floor,
         )
     full_bottom = bottoms[0] if bottom.kind == "full" else None
-    set_back(out, back, left, right, full_top, full_bottom)
+    if full_top is not None or top.kind != "lid":
+        set_back(out, back, left, right, full_top, full_bottom)
     if top.kind == "lid" and full_top is not None:
         lid(out, lid_keys(keys), top.stock, left, right, full_top, deep + back.behind)
     _chains(out, width, height, inside, net, t, top, bottom, up, lift, on_top)
@@ -118,6 +133,7 @@ def case(out: SetOut, keys: Case) -> Box | None:
         "inside",
         settled(deep - back.room, "down"),
         (inside, net),
+        under_lid=top.kind == "lid",
     )
     if cleat is not None and keys.wall_cleat is not None:
         whole = tops[0] if top.kind == "full" else None

@@ -70,6 +70,10 @@ def centre_guide(out: SetOut, id: str, region: Region, layers: Layers) -> None:
     left, right = out.drafts[f"{id}.left"], out.drafts[f"{id}.right"]
     middle = left.low[0] + settled((right.high[0] - left.low[0]) / 2)
     inside = right.low[0] - left.high[0] - 2 * APART
+    back = out.drafts[f"{id}.back"]
+    inside = (
+        min(inside, (right.low[0] - left.high[0]) / 2 - 2 * APART) if back.low[2] < bottom.low[2] else inside
+    )
     if wide > inside + 1e-6:
         _too_narrow(out, id, layers, wide, inside)
         return

@@ -94,6 +94,19 @@ def cup_hinges(
     spots = _spots(out, id, keys, path, door, carrier)
     if spots is None:
         return False
+    half = fig("system_hole_pitch").value * PLATE_PITCHES / 2 + fig("system_hole_diameter").value
+    if beside and not all(post.low[2] + half <= z <= post.high[2] - half for z in spots):
+        out.find(
+            "door.hinge-no-room",
+            f"the plates of the cup hinges of {id.replace('.', ' ')} have no room on the {post.name}",
+            path,
+            found=f"a {post.name} {out.about(post.size(2))} high, hinges {out.about(spots[0] - post.low[2])} to "
+            f"{out.about(spots[-1] - post.low[2])} up on it",
+            expected=f"each at least {out.up(half)} from its ends",
+            source=fig("system_hole_pitch").reason,
+            remedy="use `kind: butt`, `set: inset`, or a higher opening",
+        )
+        return False
     for i, z in enumerate(spots):
         _bore(out, carrier, x, z, cup, depth)
         for step in (-0.5, 0.5):

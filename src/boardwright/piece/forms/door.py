@@ -3,31 +3,27 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import Door, DoorPair
 from boardwright.piece.cuts import Bevel
-from boardwright.piece.drafts import Bore, Draft
-from boardwright.piece.forms.cup_hinges import cup_hinges
+from boardwright.piece.drafts import Bore
+from boardwright.piece.forms.door_battens import door_battens
 from boardwright.piece.forms.door_edges import Edges, edges
+from boardwright.piece.forms.door_hinges import Leaf, hinge_pin
 from boardwright.piece.forms.door_strip import strip
 from boardwright.piece.forms.drawer import swelling
 from boardwright.piece.forms.frame import Names, frame
-from boardwright.piece.forms.frame_lay import DOOR, Span
-from boardwright.piece.forms.hinge_line import HingeLine, ends_alike
-from boardwright.piece.forms.hinges import hang, pin_out
+from boardwright.piece.forms.frame_lay import DOOR
 from boardwright.piece.forms.region import Region
-from boardwright.piece.forms.slab import FROM_EDGE, battens, slab
+from boardwright.piece.forms.slab import slab
 from boardwright.piece.records import Hardware, Motion, Stock
 from boardwright.piece.setout import SetOut
 
 LEAST_DOOR = 60.0
 """Least width and height of a door [mm]."""
-LEAST_BATTENED = 152.4
-"""A narrower door of solid wood needs no battens [mm]: 6 in, common practice."""
-BATTEN_ROOM = 9.5
-"""Room between the battens of an overlay door and the sides of its opening [mm]: 3/8 in, common practice."""
+LEAF_IN = 3.0
+"""How deep leaves of hinges are let into the front edges of a case at most [mm]: 1/8 in, common practice."""
 LEAST_CAUGHT = 100.0
 """A narrower door has no room for a catch at its edge [mm]."""
 SWING = 0.3
@@ -38,29 +34,10 @@ STEEPEST = 6.0
 """A leading edge is bevelled by at most this [degrees]: common practice."""
 
 
-@dataclass(frozen=True, slots=True)
-class Leaf:
-    """One door while it is set out.
-
-    Attributes:
-        id, name: of it. left: hinged at the left.
-        box: its outside [mm].
-        parts: all of it. hinge, lock: the upright parts at its two edges.
-        rails: inner edges of its rails [mm]; None for a slab.
-    """
-
-    id: str
-    name: str
-    left: bool
-    box: Box
-    parts: list[Draft]
-    hinge: Draft
-    lock: Draft
-    rails: tuple[float, float] | None
-
-
-def doors(out: SetOut, region: Region, keys: Door | DoorPair, path: str, sliding: bool) -> float:
-    """Put one door or a pair before a space; gives how far they reach into it from its front [mm].
+def doors(
+    out: SetOut, region: Region, keys: Door | DoorPair, path: str, sliding: bool
+) -> tuple[float, list[str]]:
+    """Put one door or a pair before a space; gives how far they reach into it from its front [mm], and their ids.
 
     Args:
         out: the bench.
@@ -74,31 +51,34 @@ def doors(out: SetOut, region: Region, keys: Door | DoorPair, path: str, sliding
         f"{path}.set", keys.set, "inset", "doors stand inside their openings", f"{path}.set"
     )
     framed = _framed(out, keys, path)
-    numbers = [
-        sum(1 for m in out.motions if m.kind == "door") + 1 + i for i in range(1 + isinstance(keys, DoorPair))
-    ]
+    used = [int(d.group[5:]) for d in out.drafts.values() if d.group.startswith("door.")]
+    numbers = [max(used, default=0) + 1 + i for i in range(1 + isinstance(keys, DoorPair))]
     swells = _swell(out, keys, path, stock, len(numbers)) if framed else None
     around = edges(out, region, keys, path, lap, stock, swells)
     leaves = []
     for number, box in zip(numbers, _boxes(out, region, around, keys, path, stock, lap), strict=False):
         left = (number == numbers[0]) if len(numbers) == 2 else getattr(keys, "hinged", None) != "right"
         leaf = _leaf(out, region, keys, path, f"door.{number}", left, box, stock, framed)
-        if leaf is None:
-            return 0.0
-        leaves.append(leaf)
-    if not leaves:
-        return 0.0
-    for leaf in leaves:
-        _hang(out, region, around, keys, path, leaf, lap, sliding)
+        if leaf is not None:
+            leaves.append(leaf)
+    if len(leaves) < len(numbers):
+        return (_behind(out, stock.thickness) if lap == "inset" else 0.0), []
+    kinds = [_hang(out, region, around, keys, path, leaf, lap, sliding) for leaf in leaves]
     over = 0.0
-    if isinstance(keys, DoorPair) and len(leaves) == 2:
+    if isinstance(keys, DoorPair):
         over = strip(out, keys, path, leaves[0].lock, leaves[1].lock, leaves[0].box, leaves[1].box, stock)
     for leaf in leaves:
         _knob(out, keys, path, leaf, over)
     back = max(p.high[1] for leaf in leaves for p in leaf.parts)
-    if back <= region.box.low[1] + 1e-6:
-        return 0.0
-    return back - region.box.low[1] + out.sizer.settled(out.tables.figure("door_behind").value, "up")
+    reach = 0.0 if back <= region.box.low[1] + 1e-6 else _behind(out, back - region.box.low[1])
+    if lap != "inset" and "cup" not in kinds:
+        reach = max(reach, out.tables.figure("door_behind").value + LEAF_IN)
+    return reach, [leaf.id for leaf in leaves]
+
+
+def _behind(out: SetOut, deep: float) -> float:
+    """Where things may stand behind a door so deep [mm]."""
+    return deep + out.sizer.settled(out.tables.figure("door_behind").value, "up")
 
 
 def _case_stock(out: SetOut) -> str | None:
@@ -197,21 +177,7 @@ def _leaf(
         parts = [d for d in out.drafts.values() if d.group == id]
         return Leaf(id, name, left, box, parts, one, two, (made.rails[0].high[2], made.rails[1].low[2]))
     board = slab(out, f"{id}.slab", "door", box, DOOR, stock, id, path)
-    usual = 2 if stock.kind == "wood" and box.size(0) >= LEAST_BATTENED else 0
-    count = keys.battens if keys.battens is not None else usual
-    parts = [board]
-    if count:
-        width = out.sizer.settled(out.tables.figure("door_batten_width").value)
-        first = out.sizer.settled(box.size(2) / 6)
-        span = box.size(2) - 2 * first - width
-        spots = [box.low[2] + first + out.sizer.settled(span * i / max(count - 1, 1)) for i in range(count)]
-        if count == 1:
-            spots = [box.low[2] + out.sizer.settled((box.size(2) - width) / 2)]
-        inset, room = out.sizer.settled(FROM_EDGE), out.sizer.settled(BATTEN_ROOM)
-        low = max(inset, out.sizer.settled(region.box.low[0] + room - box.low[0], "up"))
-        high = max(inset, out.sizer.settled(box.high[0] - region.box.high[0] + room, "up"))
-        across = Span(box.low[0] + low, box.high[0] - high)
-        parts += battens(out, board, DOOR, spots, across, width, stock, "door batten", path)
+    parts = [board, *door_battens(out, region, keys, path, board, box, stock)]
     return Leaf(id, name, left, box, parts, board, board, None)
 
 
@@ -224,58 +190,16 @@ def _hang(
     leaf: Leaf,
     lap: str,
     sliding: bool,
-) -> None:
-    """Hinges and motion of one door."""
-    hinges, where = keys.hinges, f"{path}.hinges"
+) -> str:
+    """Hinges and motion of one door; gives the kind of its hinges."""
     kind = out.sizer.choose(
         f"{leaf.id}.hinges.kind",
-        hinges.kind if hinges else None,
+        keys.hinges.kind if keys.hinges else None,
         "butt" if lap == "inset" else "cup",
         "butt hinges for inset doors, cup hinges for overlay doors",
-        f"{where}.kind",
+        f"{path}.hinges.kind",
     )
-    post = region.walls.left if leaf.left else region.walls.right
-    if post is None:
-        return
-    box, reach = leaf.box, pin_out(out)
-    edge = box.low[0] if leaf.left else box.high[0]
-    outward = -1 if leaf.left else 1
-    pivot: Vec = (edge, box.low[1], box.low[2])
-    if kind == "cup":
-        hung = cup_hinges(
-            out,
-            leaf.id,
-            hinges,
-            where,
-            leaf.parts,
-            leaf.hinge,
-            post,
-            leaf.left,
-            region.box.low[1],
-            lap,
-            leaf.id,
-        )
-    else:
-        near = (0, not leaf.left)
-        also = ends_alike(leaf.parts, leaf.hinge, (near, (1, lap != "inset")))
-        if lap == "inset":
-            face = post.face(0, leaf.left)
-            line = HingeLine(
-                leaf.hinge, (post,), 2, 0, leaf.left, (face + edge) / 2, abs(edge - face), -1,
-                box.low[1] - reach, box.low[2], box.size(2), also,
-            )  # fmt: skip
-        else:
-            face = region.box.low[1]
-            line = HingeLine(
-                leaf.hinge, (post,), 2, 1, False, (face + box.high[1]) / 2, face - box.high[1], outward,
-                edge + outward * reach, box.low[2], box.size(2), also,
-            )  # fmt: skip
-            if not _reaches_out(out, post, edge, leaf, lap, path):
-                return
-        hung = hang(out, leaf.id, kind, hinges, where, line, leaf.id, leaf.rails)
-        pivot = line.pivot()
-    if not hung:
-        return
+    pivot = hinge_pin(out, region, keys, path, leaf, lap, kind)
     opens = keys.opens or 90.0
     if lap == "inset":
         _leading_edge(out, path, leaf, pivot, around)
@@ -297,24 +221,7 @@ def _hang(
         )
     )
     _catch(out, region, keys, path, leaf, kind, sliding)
-
-
-def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, path: str) -> bool:
-    """A leaf on the front edge of a part must come out at its side: a butt hinge there takes a full overlay."""
-    outer = post.low[0] if leaf.left else post.high[0]
-    beyond = (edge - outer) if leaf.left else (outer - edge)
-    if lap == "overlay" and beyond < out.tables.figure("overlay_front_gap").value + 1e-6:
-        return True
-    out.find(
-        "door.hinge-no-room",
-        f"butt hinges have no room at the edge of {leaf.name}",
-        f"{path}.hinges",
-        found=f"the {post.name} reaches {out.about(beyond)} beyond the edge of the door",
-        expected="an inset door, or one that covers the outer part to its side",
-        source="common practice",
-        remedy="use `kind: cup`, or `set: inset`",
-    )
-    return False
+    return kind
 
 
 def _leading_edge(out: SetOut, path: str, leaf: Leaf, pivot: Vec, around: Edges) -> None:

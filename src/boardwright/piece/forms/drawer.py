@@ -118,10 +118,8 @@ def drawer(out: SetOut, region: Region, layers: Layers) -> None:
 
 
 def _overlays(out: SetOut, id: str, region: Region, layers: Layers) -> bool:
-    """Whether the front lies over the case; behind a door, where the parts around it stand before it, it cannot."""
-    walls = region.walls
-    around = [w for w in (walls.left, walls.right, walls.floor, walls.ceiling) if w is not None]
-    if any(w.low[1] < region.box.low[1] - 1e-6 for w in around):
+    """Whether the front lies over the case; behind a door it cannot."""
+    if region.behind:
         out.sizer.choose(f"{id}.front.set", None, "inset", "a front behind a door stands inside its opening")
         return False
     return layers.choose(out, id, "front.set", "inset", "fronts stand inside their openings") == "overlay"

@@ -80,9 +80,13 @@ def extension_bars(
     layers: Layers,
 ) -> Run:
     """Put in the two bars of one drawer; it does not travel when there is no room for them (a finding says so)."""
-    walls = [Wall(w, not w.id.startswith("case.side")) for w in (region.walls.left, region.walls.right) if w]
+    walls = [Wall(w, _both_faces(w)) for w in (region.walls.left, region.walls.right) if w]
     if len(walls) < 2:
         _no_wall(out, id, region)
+        return Run(0.0)
+    behind = max(w.part.low[1] for w in walls) - region.box.low[1]
+    if behind > LEAST_BETWEEN:
+        _behind_legs(out, id, region, behind)
         return Run(0.0)
     beside = (region.box.size(0) - box.size(0)) / 2
     cross = section(out, id, left, walls, beside, box.size(2), region.box.size(1), layers)
@@ -102,6 +106,11 @@ def extension_bars(
     for side, wall, bar, at_left in zip((left, right), walls, along, (True, False), strict=True):
         _Setting(out, id, region, room, lengths, cross, bar, at_left, top).put(side, wall.part)
     return Run(_travel(out, id, lengths, cross, along), _load(out, id, box, left, layers))
+
+
+def _both_faces(wall: Draft) -> bool:
+    """Whether bars may hang on both faces of a wall: it is no side of the case, and no filler."""
+    return not wall.id.startswith("case.side") and wall.name != "filler"
 
 
 def _shift(out: SetOut, wall: Wall, at_left: bool) -> float:
@@ -395,6 +404,18 @@ def _load(out: SetOut, id: str, box: Box, side: Draft, layers: Layers) -> float:
         figure.reason,
     )
     return load
+
+
+def _behind_legs(out: SetOut, id: str, region: Region, behind: float) -> None:
+    out.find(
+        "drawer.no-room-for-bars",
+        f"the bars of {id.replace('.', ' ')} cannot come out: something stands before the walls that they run in",
+        region.path,
+        found=f"walls that begin {out.about(behind)} behind the opening",
+        expected="walls that begin at the opening",
+        source="common practice",
+        remedy="run the drawer on bars, runners or slides",
+    )
 
 
 def _no_wall(out: SetOut, id: str, region: Region) -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -12,8 +11,6 @@ from boardwright.design.schema import FaceFrame, JointKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.drawer_settings import usual_stock
 from boardwright.piece.forms.region import Front, Region, Walls
-from boardwright.piece.forms.run_room import strip_stock
-from boardwright.piece.forms.slab import hold_free
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
@@ -253,66 +250,3 @@ def at_front(region: Region) -> Region:
         fit=(front.box.size(0), front.box.size(2)),
         front=None,
     )
-
-
-def with_fillers(out: SetOut, region: Region) -> Region:
-    """The space of a drawer behind a frame: boards on the walls bring them out to the edges of the opening.
-
-    What a drawer runs on is screwed to them: beside a rail that has nothing behind it they reach half-way.
-    """
-    front = region.front
-    if front is None:
-        return region
-    box, walls = region.box, region.walls
-    low, high = box.low[2], box.high[2]
-    if walls.floor is None and front.walls.floor is not None:
-        low = _half_way(out, front.walls.floor)
-    if walls.ceiling is None and front.walls.ceiling is not None:
-        high = _half_way(out, front.walls.ceiling)
-    made = [
-        _filler(out, region, front, side, wall, (low, high))
-        for side, wall in ((False, walls.left), (True, walls.right))
-    ]
-    opening = at_front(region)
-    flush = walls.floor is not None and abs(box.low[2] - front.box.low[2]) < 1e-6
-    return replace(
-        opening,
-        inner_depth=region.inner_depth if flush else opening.inner_depth,
-        walls=replace(
-            opening.walls, left=made[0], right=made[1], floor=walls.floor if flush else opening.walls.floor
-        ),
-    )
-
-
-def _filler(
-    out: SetOut, region: Region, front: Front, side: bool, wall: Draft | None, z: tuple[float, float]
-) -> Draft | None:
-    """Boards on one wall, out to the edge of the opening; the wall itself where it stands there already."""
-    box = region.box
-    face, edge = (box.high[0], front.box.high[0]) if side else (box.low[0], front.box.low[0])
-    if wall is None or abs(face - edge) < 1e-6:
-        return wall
-    depth, stock = out.sizer.settled(box.size(1), "down"), strip_stock(out)
-    layers = math.ceil(abs(face - edge) / stock.thickness - 1e-6)
-    for i in range(layers):
-        a, b = (face + (edge - face) * k / layers for k in (i, i + 1))
-        filler = out.add(
-            f"{region.name}.filler.{2 if side else 1}.{i + 1}",
-            "filler",
-            stock,
-            Box((min(a, b), box.low[1], z[0]), (max(a, b), box.low[1] + depth, z[1])),
-            (2, 1),
-            path=region.path,
-        )
-        if wall.stock.kind == "wood":
-            make_joint(out, f"{region.name}.filler", GLUED, region.path, "butt", wall, filler)
-        else:
-            at = out.sizer.settled((z[1] - z[0]) * (2 if side else 1) / 3)
-            hold_free(out, wall, filler, 0, side, 1, at, region.path)
-        wall = filler
-    return wall
-
-
-def _half_way(out: SetOut, rail: Draft) -> float:
-    """The middle of the height of a rail [mm]."""
-    return rail.low[2] + out.sizer.settled(rail.size(2) / 2)

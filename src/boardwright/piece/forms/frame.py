@@ -203,7 +203,8 @@ def _join(
     inner += [(rail, m) for r, row in enumerate(mullions) for m in row for rail in rails[r : r + 2]]
     first = kind in BEFORE_PANELS
     if first:
-        _make(out, bench.id, joint, path, kind, outer)
+        taken = plan.glass.lap if plan.glass is not None else plan.depth
+        _make(out, bench.id, joint, path, kind, outer, taken)
     for i, opening in enumerate(openings):
         put_panel(
             out,
@@ -239,7 +240,13 @@ def _join(
 
 
 def _make(
-    out: SetOut, id: str, keys: JointKeys | None, path: str, kind: str, pairs: list[tuple[Draft, Draft]]
+    out: SetOut,
+    id: str,
+    keys: JointKeys | None,
+    path: str,
+    kind: str,
+    pairs: list[tuple[Draft, Draft]],
+    taken: float = 0.0,
 ) -> None:
     for one, two in pairs:
-        make_joint(out, f"{id}.joint", keys, path, kind, one, two)
+        make_joint(out, f"{id}.joint", keys, path, kind, one, two, taken=taken)

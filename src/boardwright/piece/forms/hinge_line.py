@@ -15,7 +15,7 @@ class HingeLine:
 
     Attributes:
         moving: the part that turns; also: others of it that end at the same edge, such as rails lapped over it.
-        still: those that stay, all of them under the leaf.
+        still: those that stay, all of them under the leaf. beside: parts let into them, which the leaves lie over too.
         along: the axis of the pin. across: from the still part to the moving one, square to the leaves.
         from_low: True when the moving part lies at the high side of the still one.
         middle: half-way between the two on `across` [mm]. gap: between them [mm].
@@ -36,6 +36,7 @@ class HingeLine:
     low: float
     length: float
     also: tuple[Draft, ...] = ()
+    beside: tuple[Draft, ...] = ()
 
     @property
     def out_axis(self) -> int:
@@ -72,9 +73,10 @@ class HingeLine:
 
     def gains(self, a: float, b: float, leaf: float, depth: float, step: float) -> None:
         """Let the leaves of a hinge from `a` to `b` into the parts that they lie over [mm], on a step."""
-        for parts, moving in (((self.moving, *self.also), True), (self.still, False)):
+        for parts, moving in (((self.moving, *self.also), True), ((*self.still, *self.beside), False)):
             for part in parts:
-                self._gain(part, moving, a, b, settle(self.cover(part, leaf), step, "up"), depth)
+                width = settle(self.cover(part, leaf), step, "up")
+                self._gain(part, moving, a, b, min(width, part.size(self.out_axis)), depth)
 
     def _gain(self, part: Draft, moving: bool, a: float, b: float, width: float, depth: float) -> None:
         a, b = max(a, part.low[self.along]), min(b, part.high[self.along])

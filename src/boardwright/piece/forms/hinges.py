@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import math
 
+from boardwright.core.findings import Severity
 from boardwright.design.schema import Hinges
+from boardwright.formulas.screws import flat_head_height
 from boardwright.piece.forms.hinge_line import HingeLine
 from boardwright.piece.joints.fastening.spots import LEFT_BEYOND_TIP
 from boardwright.piece.records import Hardware
@@ -19,6 +21,11 @@ GAUGES = ((38.1, 4), (50.8, 5), (1e9, 6))
 """Screws of hinges up to a length [mm]: No. 4 to No. 6, common practice."""
 SCREW_LENGTHS = (19.05, 15.875, 12.7)
 """Screws of hinges, longest first [mm]: 1/2 to 3/4 in, common practice."""
+TIP = 1.5875
+"""Wood that stays beyond the tip of a screw whose length is given [mm]: 1/16 in, common practice."""
+SHORT_HINGE = 50.8
+HEAD_PROUD = 0.25
+"""A head so much higher than its leaf still lies flush, by its rim [mm]."""
 
 
 def pin_out(out: SetOut) -> float:
@@ -62,7 +69,7 @@ def hang(
     )
     spots = [_whole(out, line)] if kind == "continuous" else _spots(out, id, keys, path, line, rails)
     length = spots[0][1] - spots[0][0]
-    screw = _screw(out, id, kind, path, line, length, depth)
+    screw = _screw(out, id, kind, keys, path, line, length, depth)
     if screw is None:
         return False
     name = _name(out, kind, length, leaf, *screw)
@@ -76,6 +83,9 @@ def hang(
                 line.room(a, b, leaf, min(knuckle, line.gap + 2 * depth)),
                 group,
                 place=out.design.place(path),
+                screw_key=screw[0].key,
+                screw_length=screw[1],
+                screws=_per_leaf(out, kind, length),
             )
         )
     return True
@@ -175,14 +185,36 @@ def _spots(
     return [(a, a + length) for a in starts]
 
 
+def _per_leaf(out: SetOut, kind: str, length: float) -> int:
+    """Screws in one leaf: two in butt hinges to 2 in, else three (common practice); a row of a continuous hinge."""
+    if kind == "butt":
+        return 2 if length <= SHORT_HINGE + 1e-6 else 3
+    pitch = out.tables.figure("continuous_hinge_pitch").value
+    return math.floor((length - pitch) / pitch + 1e-6) + 1
+
+
 def _screw(
-    out: SetOut, id: str, kind: str, path: str, line: HingeLine, length: float, depth: float
+    out: SetOut,
+    id: str,
+    kind: str,
+    keys: Hinges | None,
+    path: str,
+    line: HingeLine,
+    length: float,
+    depth: float,
 ) -> tuple[Screw, float] | None:
     """The screws of a hinge: those that hold in both parts and do not come out behind."""
     size = length if kind == "butt" else 0.0
     gauge = next(g for most, g in GAUGES if size <= most + 1e-6)
-    screw = out.tables.screw(gauge)
+    screw = out.tables.screw(keys.screw if keys is not None and keys.screw is not None else gauge)
     thin = min(p.size(line.across) for p in (line.moving, line.still[-1]))
+    plate = out.sizer.read(f"{path}.plate") if keys is not None and keys.plate is not None else None
+    if screw is not None and plate is not None:
+        _plate(out, id, path, plate, screw)
+    if screw is not None and keys is not None and keys.screw_length is not None:
+        given = out.sizer.read(f"{path}.screw_length") or SCREW_LENGTHS[-1]
+        _too_long(out, id, path, given, thin - depth + (plate or 0.0))
+        return screw, given
     fitting = [x for x in SCREW_LENGTHS if x <= thin - depth - LEFT_BEYOND_TIP + 1e-6]
     if screw is None or not fitting:
         out.find(
@@ -198,6 +230,46 @@ def _screw(
     return screw, fitting[0]
 
 
+def _plate(out: SetOut, id: str, path: str, plate: float, screw: Screw) -> None:
+    """A leaf thinner than the heads of its screws: they stand proud, and the hinge does not shut."""
+    high = flat_head_height(screw.head, screw.shank, screw.countersink)
+    if high <= plate + HEAD_PROUD:
+        return
+    flat = [
+        s.gauge
+        for s in out.tables.screws.values()
+        if flat_head_height(s.head, s.shank, s.countersink) <= plate + HEAD_PROUD
+    ]
+    out.find(
+        "door.hinge-head",
+        f"the heads of the hinge screws of {id.replace('.', ' ')} are deeper than the leaf",
+        path,
+        severity=Severity.WARNING,
+        found=f"No. {screw.gauge} with a head {out.about(high)} high in a leaf {out.about(plate)} thick",
+        expected="a head no higher than the leaf: it would stand proud, or press the leaf off the wood",
+        source="height of the head's cone; common practice",
+        remedy=(f"use No. {max(flat)} screws (`screw: {max(flat)}`), or " if flat else "use ")
+        + "the screws that come with the hinge",
+    )
+
+
+def _too_long(out: SetOut, id: str, path: str, given: float, wood: float) -> None:
+    """Hinge screws longer than the leaf, where its thickness is known, and the wood behind it."""
+    if given <= wood - TIP + 1e-6:
+        return
+    fitting = [x for x in SCREW_LENGTHS if x <= wood - TIP + 1e-6]
+    out.find(
+        "door.hinge-screws",
+        f"the screws of the hinges of {id.replace('.', ' ')} are longer than the wood",
+        f"{path}.screw_length",
+        found=f"{out.about(given)} long, for {out.about(wood)} of wood and leaf",
+        expected=f"at most {out.down(wood - TIP)}: {out.about(TIP)} of wood beyond the tip",
+        source="common practice; magazine question on screws that come out of a side",
+        remedy=(f"use screws {out.about(fitting[0])} long" if fitting else "use thicker stock")
+        + ", or file the points off and try one on waste",
+    )
+
+
 def _name(out: SetOut, kind: str, length: float, leaf: float, screw: Screw, long: float) -> str:
     """A hinge as bought: length, width when open, and its screws."""
     p = out.sizer.printer
@@ -205,7 +277,6 @@ def _name(out: SetOut, kind: str, length: float, leaf: float, screw: Screw, long
     if out.design.units == "mm":
         screws = f"{screw.shank:.1f} × {long:.0f} mm"
     if kind == "continuous":
-        pitch = out.tables.figure("continuous_hinge_pitch").value
-        count = math.floor((length - pitch) / pitch + 1e-6) + 1
-        return f"continuous hinge {p.size(length)} × {out.about(2 * leaf)} open, {2 * count} screws {screws}"
+        both = 2 * _per_leaf(out, kind, length)
+        return f"continuous hinge {p.size(length)} × {out.about(2 * leaf)} open, {both} screws {screws}"
     return f"butt hinge {p.size(length)} × {out.about(2 * leaf)} open, with screws {screws}"

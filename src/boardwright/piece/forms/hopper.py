@@ -58,6 +58,15 @@ def hopper(out: SetOut, keys: BoxKeys, width: float, depth: float, height: float
     if how == "groove" and not plumb:
         _refuse(out, "box.bottom.set", "a bottom in a groove", "sides that slope", "inside", "planted")
         how = "inside"
+    if how == "planted" and not plumb and not slant.level:
+        _refuse(
+            out,
+            "box.bottom.set",
+            "a bottom under the sides",
+            "sides that slope, their edges square",
+            "inside",
+        )
+        how = "inside"
     z0 = panel.thickness if how == "planted" else 0.0
     tops = _edges(out, slant, z0, height)
     faces = _faces(slant, width, depth, tops[1].at)

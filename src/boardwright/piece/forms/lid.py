@@ -5,10 +5,11 @@ from __future__ import annotations
 from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Lid
 from boardwright.piece.drafts import Draft
+from boardwright.piece.forms.back import CHEEK, BackPlan
 from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
-from boardwright.piece.forms.hinge_line import HingeLine
+from boardwright.piece.forms.hinge_line import HingeLine, ends_alike
 from boardwright.piece.forms.hinges import hang, pin_out
 from boardwright.piece.forms.slab import battens, end_boards, slab
 from boardwright.piece.joints.make import make_joint
@@ -19,6 +20,8 @@ NAMES = Names(
     ("front of the lid", "rear of the lid"), ("end of the lid",) * 2, "lid rail", "lid rail", "lid panel"
 )
 PATH = "case.top.lid"
+LEAST_UNDER = 20.0
+"""Room between the rail under a lid and the bottom [mm]: 3/4 in, common practice."""
 CLEAT_ROOM = 6.0
 """Room between a cleat under a lid and the case around it [mm]: 1/4 in, common practice."""
 
@@ -31,9 +34,10 @@ def lid_rail(
     right: Draft,
     stock: Stock,
     top: float,
-    back: str,
-) -> Draft:
-    """The rail between the sides under the rear of the lid.
+    back: BackPlan,
+    floor: float,
+) -> Draft | None:
+    """The rail between the sides under the rear of the lid; None, with a finding, when the back leaves it no wood.
 
     Args:
         out: the bench.
@@ -44,17 +48,10 @@ def lid_rail(
         stock: of the rail.
         top: where the lid lies [mm].
         back: how the back is set.
+        floor: upper side of the bottom [mm].
     """
-    if back in BOARDED:
-        out.find(
-            "case.lid-back",
-            "a back of boards cannot be let into the rail that takes the hinges of the lid",
-            "case.back.set",
-            found=back,
-            expected="`rabbet`, `groove` or `surface`",
-            source="common practice: the rail keeps too little wood for their screws",
-            remedy="use `rabbet`",
-        )
+    if not _takes_back(out, stock, back):
+        return None
     figure = out.tables.figure("lid_rail")
     height = out.sizer.size(
         f"{PATH}.rail_width",
@@ -64,6 +61,17 @@ def lid_rail(
         source=figure.reason,
         least=20.0,
     )
+    if top - height < floor + LEAST_UNDER:
+        out.find(
+            "case.lid-no-well",
+            "the rail under the lid has no room over the bottom",
+            PATH,
+            found=f"a rail {out.text(height)} high in {out.about(top - floor)}",
+            expected=f"at least {out.up(LEAST_UNDER)} under it",
+            source="common practice",
+            remedy=f"make the case {out.up(height + LEAST_UNDER - (top - floor))} higher",
+        )
+        return None
     rear = left.high[1]
     rail = out.add(
         "case.lid.rail",
@@ -73,10 +81,40 @@ def lid_rail(
         (0, 2),
         path="case.top",
     )
-    usual = "tongue" if back == "surface" else "butt"
+    usual = "tongue" if back.set == "surface" else "butt"
     for side in (left, right):
         make_joint(out, "case.lid.rail.joint", joint, "case.top.joint", usual, side, rail)
     return rail
+
+
+def _takes_back(out: SetOut, stock: Stock, back: BackPlan) -> bool:
+    """Whether the rail keeps wood before the back that is let into it; a finding when not."""
+    source = "common practice: the rail keeps too little wood for its hinges"
+    if back.set in BOARDED:
+        out.find(
+            "case.lid-back",
+            "a back of boards cannot be let into the rail that takes the hinges of the lid",
+            "case.back.set",
+            found=back.set,
+            expected="`rabbet`, `groove` or `surface`",
+            source=source,
+            remedy="use `rabbet`",
+        )
+        return False
+    left = stock.thickness - back.room
+    if back.set not in ("rabbet", "groove") or left >= CHEEK - 1e-6:
+        return True
+    out.find(
+        "case.lid-back",
+        "the back leaves the rail that takes the hinges of the lid no wood",
+        "case.back.set",
+        found=f"a rail {out.about(stock.thickness)} thick; the back takes {out.about(back.room)} of it",
+        expected=f"at least {out.up(CHEEK)} of wood before the back",
+        source=source,
+        remedy="use `set: surface`, a thinner back or thicker stock"
+        + (", or a smaller `inset`" if back.set == "groove" else ""),
+    )
+    return False
 
 
 def lid(
@@ -115,7 +153,8 @@ def lid(
     hung = _body(out, keys, stock, box, (left.high[0], right.low[0]), (front, rail.low[1]))
     if hung is None:
         return
-    still = [p for id in ("case.back",) if (p := out.drafts.get(id)) is not None and p.high[2] > z - 1e-6]
+    back = out.drafts.get("case.back")
+    still = (back,) if back is not None and back.high[2] > z - out.sizer.step - 1e-6 else ()
     line = HingeLine(
         hung,
         (*still, rail),
@@ -128,6 +167,7 @@ def lid(
         rear + pin_out(out),
         left.high[0],
         right.low[0] - left.high[0],
+        ends_alike([d for d in out.drafts.values() if d.group == "lid.1"], hung, ((1, True), (2, False))),
     )
     kind = out.sizer.choose(
         f"{PATH}.hinges.kind",

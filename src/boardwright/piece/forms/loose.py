@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.core.arithmetic import ArithmeticProblem, parse
 from boardwright.core.poses import Box
 from boardwright.design.schema import LooseJoint, LoosePart
@@ -65,7 +67,7 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
             remedy="change one of them",
         )
         return
-    stock = out.stock((f"{path}.stock", keys.stock))
+    stock = _sawn(out.stock((f"{path}.stock", keys.stock)), keys)
     axes = (AXIS[keys.along], AXIS[keys.across])
     spans = _spans(out, keys, path, axes, stock)
     if spans is None:
@@ -82,6 +84,13 @@ def _loose(out: SetOut, key: str, keys: LoosePart) -> None:
     )
     for i, cut in enumerate(keys.cuts or []):
         loose_cut(out, draft, cut, f"{path}.cuts[{i}]")
+
+
+def _sawn(stock: Stock, keys: LoosePart) -> Stock:
+    """The stock as the boards of this part were sawn."""
+    if stock.kind != "wood" or (keys.sawn is None and keys.rings is None):
+        return stock
+    return replace(stock, sawn=keys.sawn or stock.sawn, rings=keys.rings)
 
 
 def _spans(out: SetOut, keys: LoosePart, path: str, axes: tuple[int, int], stock: Stock) -> list[Span] | None:

@@ -58,6 +58,23 @@ class Front:
 
 
 @dataclass(frozen=True, slots=True)
+class Way:
+    """What open doors leave of the width of the space behind them [mm].
+
+    Attributes:
+        low, high: between these a drawer comes out past them.
+        least: thickness that a filler has at least.
+        plates: heights of the plates of cup hinges on the left and on the right wall. plates_to: where they end.
+    """
+
+    low: float
+    high: float
+    least: float
+    plates: tuple[tuple[float, ...], tuple[float, ...]] = ((), ())
+    plates_to: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Region:
     """A clear space.
 
@@ -71,6 +88,9 @@ class Region:
             beside it, so that equal spaces get equal drawers.
         front: the opening of a face frame before it; None without one.
         outer: True for the low and high side of x and z that face the outside of the case.
+        way: what doors before it leave of its width when they stand open; None when it is all free, or filled.
+        under_lid: True when a lid closes it above.
+        behind: True behind a door or a fixed panel, where no front can lie over the parts around.
     """
 
     box: Box
@@ -81,6 +101,9 @@ class Region:
     fit: tuple[float, float]
     outer: tuple[bool, bool, bool, bool] = (True, True, True, True)
     front: Front | None = None
+    way: Way | None = None
+    behind: bool = False
+    under_lid: bool = False
 
     def at(self, path: str, name: str) -> Region:
         """The same space under another path."""

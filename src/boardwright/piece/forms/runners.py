@@ -11,6 +11,9 @@ from boardwright.piece.forms.strips import fix_strip
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
+APART = 4.0
+"""Two runners of a narrow drawer do not nearly touch [mm]: 5/32 in, common practice."""
+
 
 def runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
     """Height of a runner [mm]: by the rule, but no more than its stock; a sheet is as thick as it is."""
@@ -61,6 +64,8 @@ def runners(
             remedy=f"make the runners {out.down(most)} wide or less, or the opening wider",
         )
         width = most
+    if 0 < region.fit[0] - 2 * width < APART:
+        width = sizer.settled((region.fit[0] - APART) / 2, "down")
     if needs_runner(region):
         top = box.low[2] if floor is None else region.box.low[2]
         thick = room.under if floor is None else min(room.under, floor.size(2))

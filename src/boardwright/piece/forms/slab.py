@@ -133,6 +133,9 @@ def hold_free(
         path: where the file asks for it.
     """
     other = 3 - thick - run_axis
+    on = (max(strip.low[other], part.low[other]), min(strip.high[other], part.high[other]))
+    if not on[0] + FROM_GROOVE <= strip.low[other] + at <= on[1] - FROM_GROOVE:
+        at = out.sizer.settled((on[0] + on[1]) / 2 - strip.low[other])
     run = (strip.low[run_axis], strip.high[run_axis])
     count = max(3, len(places(out, run, None, SPACING)) | 1)
     rows = (at, out.sizer.settled(at * 2 / 3), out.sizer.settled(at * 4 / 3))
@@ -140,7 +143,7 @@ def hold_free(
         ((r, *_grooves(part, thick, run_axis, strip.low[other] + r)) for r in rows), key=lambda row: row[1]
     )
     held, room = strip.size(thick), part.size(thick) - deep
-    edge = min(strip.size(other) / 2, 20.0)
+    edge = min((on[1] - on[0]) / 2, 20.0)
     chosen = choose_screw(out, None, None, edge, held, room)
     if chosen is None:
         no_screw(out, strip, part, path, held, room, edge)
@@ -169,7 +172,7 @@ def hold_free(
                 path=path,
             )
         )
-    face = {i: (strip.low[i], strip.high[i]) for i in (run_axis, other)}
+    face = {run_axis: run, other: on}
     out.joint(
         "screwed",
         part,

@@ -7,8 +7,8 @@ from dataclasses import replace
 from boardwright.design.schema import Drawer, DrawerStack, Room, Shelves, TrayStack
 from boardwright.piece.forms.drawer import drawer
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
-from boardwright.piece.forms.face_frame import with_fillers
-from boardwright.piece.forms.fronts import front
+from boardwright.piece.forms.fillers import with_fillers
+from boardwright.piece.forms.fronts import front, slides_only
 from boardwright.piece.forms.pin_shelves import pin_shelves
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
@@ -17,6 +17,9 @@ from boardwright.piece.records import Space, Stock
 from boardwright.piece.setout import SetOut
 
 CONTENTS = ("rows", "columns", "drawer", "drawers", "tray", "trays", "shelves", "open")
+
+
+RUNNING = ("drawer", "drawers", "tray", "trays")
 
 
 def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> None:
@@ -33,7 +36,13 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         )
         return
     kind = asked[0] if asked else "open"
-    region = front(out, region, room)
+    if region.under_lid and kind in RUNNING:
+        _no_well(out, region, kind)
+        return
+    behind = front(out, region, room)
+    if behind is None:
+        return
+    region = with_fillers(out, behind) if behind.way is not None and slides_only(room) else behind
     out.spaces.append(Space(region.path, region.box, kind, out.design.place(region.path)))
     if room.rows is not None:
         _rows(out, region, room, case_stock)
@@ -51,6 +60,20 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         _trays(out, region, room.trays, case_stock, room)
     elif room.shelves is not None:
         _shelves(out, region, room.shelves, case_stock)
+
+
+def _no_well(out: SetOut, region: Region, kind: str) -> None:
+    well = out.tables.figure("lid_rail")
+    out.find(
+        "case.lid-no-well",
+        f"`{region.path}` lies right under the lid, where no drawer or tray runs",
+        region.path,
+        found=kind,
+        expected="an open well under the lid, which leaves room for its rail and stay",
+        source="common practice",
+        remedy="part the inside into rows: on top a well with `panel: fixed` before it, "
+        f"at least {out.up(well.value)} high, and the {kind} below",
+    )
 
 
 def _item(path: str, name: str, room: Room) -> Item:

@@ -10,6 +10,7 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import JointKeys, Length
 from boardwright.piece.drafts import Corner, Draft
 from boardwright.piece.forms.face_frame import glue_behind, part_openings
+from boardwright.piece.forms.fillers import plates_clear
 from boardwright.piece.forms.region import WEB_FRAME, Front, Region, rear_rail
 from boardwright.piece.forms.web_frame import web_frame
 from boardwright.piece.joints.make import make_joint
@@ -186,6 +187,10 @@ def _parts(
             remedy="set `between: shelf` in the rows around it, or give the case a full top and bottom",
         )
         return [None] * (len(bounds) - 1)
+    if axis == 2:
+        plates_clear(
+            out, region, [(a, b) for (_, a), (b, _) in pairwise(bounds)], between.path or region.path
+        )
     made: list[Draft | None] = []
     length_axis = 0 if axis == 2 else 2
     depth = between.width if between.kind == "rail" else region.inner_depth
@@ -331,6 +336,9 @@ def _regions(
                 region.inner_depth,
                 (fit[0], fit[1]),
                 outer,
+                way=region.way,
+                behind=region.behind,
+                under_lid=region.under_lid and (axis == 0 or last),
             )
         )
     return out

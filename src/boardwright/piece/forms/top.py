@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Box
-from boardwright.piece.drafts import Draft
+from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.forms.buttons import buttons
 from boardwright.piece.forms.cleats import cleats
 from boardwright.piece.forms.clips import clips
 from boardwright.piece.forms.table_plan import TablePlan
 from boardwright.piece.forms.under_top import Apron
+from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.setout import SetOut
 
 INWARD = {"front": True, "rear": False, "left": True, "right": False}
@@ -48,7 +49,13 @@ def fix_top(
             remedy="use `slotted_screws`",
         )
         how = "slotted_screws"
-    if how == "none":
+    at = [
+        Apron(side, draft, 1 if side in ("front", "rear") else 0, INWARD[side])
+        for side, draft in aprons.items()
+        if draft.tilt is None
+    ]
+    if how == "none" or not at:
+        _lay(out, top)
         return
     if plan.swells + plan.shrinks > 0:
         m = out.moisture
@@ -59,9 +66,24 @@ def fix_top(
             "room that its fixings leave it",
             "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
         )
-    at = [
-        Apron(side, draft, 1 if side in ("front", "rear") else 0, INWARD[side])
-        for side, draft in aprons.items()
-        if draft.tilt is None
-    ]
     {"buttons": buttons, "slotted_screws": cleats, "clips": clips}[how](out, plan, top, at)
+
+
+def _lay(out: SetOut, top: Draft) -> None:
+    """Lay the top loose on the parts under it that stand plumb."""
+    for part in list(out.drafts.values()):
+        meet = meeting(part, top) if part.tilt is None and part is not top else None
+        if meet is None or (meet.axis, meet.high) != (2, True):
+            continue
+        face = {i: (meet.box.low[i], meet.box.high[i]) for i in (0, 1)}
+        out.joint(
+            "rests",
+            part,
+            top,
+            [plane(2, top.low[2], face, True, glued=False)],
+            [unit(2, True)],
+            "the top lies on it, loose",
+            glued=False,
+            floats=(0, 1),
+            place=top.place,
+        )

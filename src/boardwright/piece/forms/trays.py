@@ -15,7 +15,7 @@ from boardwright.piece.forms.drawer import (
     swelling,
 )
 from boardwright.piece.forms.drawer_settings import Layers
-from boardwright.piece.forms.face_frame import with_fillers
+from boardwright.piece.forms.fillers import with_fillers
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.run_room import LEAST_STRIP, Room, strip_stock
 from boardwright.piece.forms.running import run_room, set_running

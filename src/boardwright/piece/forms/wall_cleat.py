@@ -109,7 +109,7 @@ def wall_cleat(
         (wall_x[0], rear, high - drop),
     )
     out.joint(
-        "hung",
+        "cleat",
         wall,
         own,
         [facet(corners, glued=False)],

@@ -15,6 +15,8 @@ from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
 Range = tuple[float, float]
+LEAST_PLAY = 2.0
+"""A web frame that stays behind a back does so by at least this [mm]: 5/64 in, common practice."""
 
 
 def web_frame(
@@ -89,7 +91,8 @@ def _play(out: SetOut, side: Draft) -> float:
     """How much the depth of a solid side shrinks: the frame stays behind by it, and never stands against the back."""
     m = out.moisture
     rate = side.stock.across if side.stock.kind == "wood" else 0.0
-    return side.size(1) * rate * max(m.now - m.driest, 0.0)
+    shrinks = side.size(1) * rate * max(m.now - m.driest, 0.0)
+    return max(shrinks, LEAST_PLAY) if shrinks > 0 else 0.0
 
 
 def _frame(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from boardwright.design.schema import JointKeys
 from boardwright.piece.drafts import Draft, Meeting, crossing, meeting
 from boardwright.piece.joints.kinds import KINDS
@@ -20,12 +22,16 @@ def make_joint(
     *,
     depth_share: float | None = None,
     both_faces: bool = False,
+    taken: float = 0.0,
 ) -> None:
-    """Join two parts that stand face to face, or pass through each other. See `settings` for the arguments."""
+    """Join two parts that stand face to face, or pass through each other.
+
+    See `settings` for the arguments, and `JointSettings.taken`.
+    """
     want = settings(
         out, name, keys, path, default_kind, first, second, depth_share=depth_share, both_faces=both_faces
     )
-    join(out, first, second, want)
+    join(out, first, second, replace(want, taken=taken) if taken else want)
 
 
 def join(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:

@@ -1,7 +1,7 @@
 """Mitre: both parts are cut along the line from the inner to the outer corner.
 
-Flat, as in a frame, or on edge, as in a case or box; plain, with a spline in both faces, or with keys across the
-corner.
+Flat, as in a frame, or on edge, as in a case or box; plain, with dowels, biscuits or a spline in both faces, or with
+keys across the corner.
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from math import atan2, degrees
 from boardwright.piece.drafts import Crossing, Draft, Meeting
 from boardwright.piece.joints.areas import EPS, Rect, common, extent, left_over
 from boardwright.piece.joints.faces import unit
+from boardwright.piece.joints.mitre_biscuits import biscuited
 from boardwright.piece.joints.mitre_corner import MitreCorner
 from boardwright.piece.joints.mitre_dowels import dowelled
 from boardwright.piece.joints.mitre_keys import keyed
@@ -20,7 +21,7 @@ from boardwright.piece.joints.sloping import cut_to, outline
 from boardwright.piece.records import Contact
 from boardwright.piece.setout import SetOut
 
-COULD = ("none", "spline", "keys", "dowels")
+COULD = ("none", "spline", "keys", "dowels", "biscuits")
 
 
 def _axes(first: Draft, second: Draft, axis: int) -> tuple[int, int]:
@@ -130,6 +131,9 @@ def _join(out: SetOut, first: Draft, second: Draft, corner: MitreCorner, want: J
         words, slots = keyed(out, first, second, corner, want, flat=flat)
     elif how == "dowels":
         words, ids = dowelled(out, first, second, corner, want, flat=flat)
+        ways = [plane.normal]
+    elif how == "biscuits":
+        words, ids, slots = biscuited(out, first, second, corner, want, flat=flat)
         ways = [plane.normal]
     whole = ((0.0, corner.length), corner.span)
     contacts = [_face(corner, rect, glued=want.glue) for rect in left_over(whole, slots)]

@@ -77,6 +77,10 @@ class MitreCorner:
         (wa, wr), (na, nr) = self.way, self.normal
         return (self.inner[0] + t * wa + off * na, self.inner[1] + t * wr + off * nr)
 
+    def room(self, p: Point) -> float:
+        """Wood square to the mitre at a place of it, the lesser of both parts [mm]."""
+        return min(abs(self.outer[i] - p[i]) / abs(self.normal[i]) for i in (0, 1))
+
     def slot(self, part: Draft, second: bool, line: list[Point], span: Range) -> None:
         """Take out of a part what lies between a line and the corner of its blank that the mitre cuts off.
 

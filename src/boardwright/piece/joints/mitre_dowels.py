@@ -18,7 +18,8 @@ from boardwright.tables.records import Dowel
 FLAT_PLACES = (1 / 3, 2 / 3)
 """Where dowels stand along the mitre of a frame, from the inner corner: common practice."""
 EDGE_PLACE = 1 / 4
-"""Where they stand across the mitre of a case, from the inner corner, where the wood is deep: common practice."""
+"""Where dowels and biscuits stand across the mitre of a case, from the inner corner: there the wood is deep (common
+practice)."""
 
 
 def dowelled(
@@ -27,7 +28,7 @@ def dowelled(
     """Bore both mitred faces for dowels and keep them; gives their words and ids."""
     spots = _spots(out, corner, want, flat=flat)
     thin = corner.span[1] - corner.span[0] if flat else min(corner.sides)
-    room = min(_room(corner, p) for p, _ in spots) - LEFT_BEYOND_TIP
+    room = min(corner.room(p) for p, _ in spots) - LEFT_BEYOND_TIP
     spare = out.tables.figure("dowel_hole_extra").value
     best = _choose(out, thin, room - spare)
     if best is None:
@@ -101,11 +102,6 @@ def _spots(out: SetOut, corner: MitreCorner, want: JointSettings, *, flat: bool)
     n = want.count or len(FLAT_PLACES)
     shares = FLAT_PLACES if n == len(FLAT_PLACES) else [(2 * i + 1) / (2 * n) for i in range(n)]
     return [(place(share), low + settled((high - low) / 2)) for share in shares]
-
-
-def _room(corner: MitreCorner, p: Point) -> float:
-    """Wood square to the mitre at a place of it, the lesser of both parts [mm]."""
-    return min(abs(corner.outer[i] - p[i]) / abs(corner.normal[i]) for i in (0, 1))
 
 
 def _bore(

@@ -15,6 +15,8 @@ from boardwright.piece.setout import SetOut
 
 NEAR_INNER = 1 / 3
 """A spline on edge lies so far along the mitre from its inner corner, where the groove can be deep: common practice."""
+CLEAR = 3.0
+"""A spline starts so far beyond the groove or rabbet of a panel [mm]: 1/8 in, common practice."""
 DEEPEST = 0.6
 """Deepest groove, of the wood there is square to the mitre: common practice."""
 
@@ -69,12 +71,14 @@ def _flat(
     depth: float,
     reach: float,
 ) -> None:
-    """The spline lies in the middle of the thickness, and runs from the inner to the outer corner."""
+    """The spline lies in the middle of the thickness, and runs out from the inner corner or the panel's."""
     for is_second, part in ((False, first), (True, second)):
         corner.slot(part, is_second, _across(corner, is_second, depth), span)
-    length = out.sizer.settled(corner.length, "up")
+    start = out.sizer.settled((want.taken + CLEAR) / min(map(abs, corner.way)), "up") if want.taken else 0.0
+    first_end = corner.along(start)
+    length = out.sizer.settled(corner.length - start, "up")
     pose = Pose(
-        corner.point(corner.inner, span[0]),
+        corner.point(first_end, span[0]),
         corner.vector(corner.way),
         corner.vector(corner.normal),
         _third(corner),
@@ -90,8 +94,8 @@ def _flat(
     for is_second, part in ((False, first), (True, second)):
         sign = 1.0 if is_second else -1.0
         face = [
-            corner.inner,
-            corner.along(0.0, sign * reach),
+            first_end,
+            corner.along(start, sign * reach),
             _at_outer(corner, is_second, sign * reach),
             corner.outer,
         ]

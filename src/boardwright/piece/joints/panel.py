@@ -158,20 +158,22 @@ def _house(
     )
     face = part.face(axis, wall.high)
     toward = -1.0 if wall.high else 1.0
-    lap = (min(face, face + toward * room.held), max(face, face + toward * room.held))
+    edge = panel.face(axis, not wall.high)
+    short = max(0.0, toward * (face + toward * room.held - edge))
+    lap = sorted((face, face + toward * max(room.held - short, 0.0)))
     seen = part.seen()
     run = (max(seen.low[along], panel.low[along]), min(seen.high[along], panel.high[along]))
     contacts: list[Contact] = [
-        plane(across, low, {axis: lap, along: run}, True, glued=glued),
-        plane(across, high, {axis: lap, along: run}, False, glued=glued),
+        plane(across, low, {axis: (lap[0], lap[1]), along: run}, True, glued=glued),
+        plane(across, high, {axis: (lap[0], lap[1]), along: run}, False, glued=glued),
         plane(
             axis,
             face + toward * depth,
             {across: groove, along: run},
             wall.high,
             glued=glued,
-            gap=room.gap,
-            why=f"room for the {name} to move" if room.gap else "",
+            gap=room.gap + short,
+            why=f"room for the {name} to move" if room.gap + short else "",
         ),
     ]
     out.joint(

@@ -21,6 +21,10 @@ def why_not(first: Draft, second: Draft, meet: Meeting) -> str:
         return f"the {second.name} reaches beyond the end of the {first.name}"
     if beyond > second.size(meet.across) + 1e-6:
         return f"the {second.name} stands farther in from the end of the {first.name} than it is thick"
+    if second.size(meet.across) + max(beyond, 0.0) > first.size(meet.across) - 1e-6:
+        return (
+            f"the {second.name} is as thick as the {first.name} is there: a rabbet leaves nothing beside it"
+        )
     return ""
 
 

@@ -29,6 +29,7 @@ class JointSettings:
         marked: True when the holes of the second part are marked in place, through those of the first.
         name: what it is called in `explain`.
         keys: what the file says, None for nothing.
+        taken: how deep grooves or rabbets for a panel go later on into the inner edges of a frame's corner [mm].
         grooves: places along a corner where both parts get a groove later on: from, to [mm].
     """
 
@@ -45,6 +46,7 @@ class JointSettings:
     marked: bool = False
     name: str = ""
     keys: JointKeys | None = None
+    taken: float = 0.0
     grooves: tuple[tuple[float, float], ...] = ()
 
 

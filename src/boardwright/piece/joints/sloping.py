@@ -165,10 +165,10 @@ def sloping_butt(out: SetOut, first: End, second: End, plane: Plane, fasten: str
 def _dowels(out: SetOut, first: End, second: End, plane: Plane, way: Vec, path: str) -> tuple[str, ...]:
     across, along = sorted((i for i in range(3) if i != second.axis), key=lambda i: (second.draft.size(i), i))
     thin = second.draft.size(across)
-    dowel = choose_dowel(out, thin)
+    run = (second.draft.low[along], second.draft.high[along])
+    dowel = choose_dowel(out, thin, run[1] - run[0])
     settled = out.sizer.settled
     spare = out.tables.figure("dowel_hole_extra").value
-    run = (second.draft.low[along], second.draft.high[along])
     spots = [
         _on_step(out, first, _on_end(second, plane, along, at, across), plane)
         for at in places(out, run, None, DOWEL_SPACING)

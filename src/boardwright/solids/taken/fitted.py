@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from boardwright.core.poses import Vec
+from boardwright.core.poses import Vec, add, cross, scaled
 from boardwright.piece.cuts import (
     BiscuitSlot,
     DovetailSlot,
@@ -16,7 +16,7 @@ from boardwright.piece.cuts import (
     Tails,
     Tenon,
 )
-from boardwright.solids.primitives import OVER, Body, box, into, inward, prism, span
+from boardwright.solids.primitives import OVER, Body, Sweep, box, into, inward, prism, span
 
 
 def mortise(cut: Mortise, size: Vec) -> list[Body]:
@@ -39,29 +39,34 @@ def biscuit_slot(cut: BiscuitSlot, size: Vec) -> list[Body]:
     """A part of the cutter's disc, as thick as the cutter."""
     axis = cut.side.axis
     others = [i for i in range(3) if i != axis]
-    where = dict(zip(others, cut.at, strict=True))
-    third = 3 - axis - cut.along
+    middle, straight, long = [0.0] * 3, [0.0] * 3, [0.0] * 3
+    middle[axis] = inward(size, cut.side, cut.sunk)
+    for i, v in zip(others, cut.at, strict=True):
+        middle[i] = v
+    straight[axis] = -1.0 if cut.side.high else 1.0
+    long[cut.along] = 1.0
+    way, along = (straight[0], straight[1], straight[2]), (long[0], long[1], long[2])
+    if cut.lean:
+        lean, turn = [0.0] * 3, math.radians(cut.lean)
+        lean[cut.lean_along] = 1.0
+        aside = (lean[0], lean[1], lean[2])
+        if cut.lean_along == cut.along:
+            along = add(scaled(aside, math.cos(turn)), scaled(way, -math.sin(turn)))
+        way = add(scaled(way, math.cos(turn)), scaled(aside, math.sin(turn)))
+    across = cross(way, along)
+    start = add((middle[0], middle[1], middle[2]), scaled(across, -cut.width / 2))
+
+    def at(u: float, down: float) -> Vec:
+        return add(start, add(scaled(along, u), scaled(way, down)))
+
     half = math.acos((cut.radius - cut.depth) / cut.radius)
     arc = []
     for i in range(ARC_STEPS + 1):
         turn = half * (2 * i / ARC_STEPS - 1)
-        down = cut.depth - cut.radius * (1 - math.cos(turn))
-        arc.append((inward(size, cut.side, down), where[cut.along] + cut.radius * math.sin(turn)))
+        arc.append(at(cut.radius * math.sin(turn), cut.depth - cut.radius * (1 - math.cos(turn))))
     reach = cut.radius * math.sin(half)
-    outside = inward(size, cut.side, -OVER)
-    outline = [
-        *arc,
-        (outside, where[cut.along] + reach),
-        (outside, where[cut.along] - reach),
-    ]
-    return [
-        prism(
-            (axis, cut.along),
-            outline,
-            (where[third] - cut.width / 2, where[third] + cut.width / 2),
-            curved=((0, ARC_STEPS, "arc"),),
-        )
-    ]
+    points = (*arc, at(reach, -OVER), at(-reach, -OVER))
+    return [Sweep(points, scaled(across, cut.width), ((0, ARC_STEPS, "arc"),))]
 
 
 def tenon(cut: Tenon, size: Vec) -> list[Body]:

@@ -10,7 +10,7 @@ import math
 import pytest
 from joint_bench import FEW, TURNS, Laid, Turn, codes, set_out, tried, volume
 
-from boardwright.piece.cuts import Hole
+from boardwright.piece.cuts import BiscuitSlot, Hole
 from boardwright.pipeline import check_text
 
 STILE = Laid("stile", "cherry", (0, 0, 0), (2.25, 20, 0.75), (1, 0))
@@ -145,6 +145,38 @@ def test_dowels_stand_square_to_the_mitre(parts: list[Laid], turn: Turn) -> None
         assert ends[0] == pytest.approx(ends[1])
 
 
+SQUARE_UP = [
+    Laid("stile", "cherry", (0, 0, 0), (4, 20, 0.75), (1, 0)),
+    Laid("rail", "cherry", (4, 16, 0), (16, 20, 0.75), (0, 1)),
+]
+
+
+@pytest.mark.parametrize("turn", TURNS)
+@pytest.mark.parametrize(
+    ("parts", "count"),
+    [(SQUARE_UP, 1), ([STILE, WIDE], 1), ([SIDE, TOP], 2)],
+    ids=["flat", "unlike", "on edge"],
+)
+def test_biscuits_go_square_into_the_mitre(parts: list[Laid], count: int, turn: Turn) -> None:
+    """A slot takes a segment of the cutter, R2 acos((R - d) / R) - (R - d) sqrt(2 R d - d2), by its width."""
+    plain = set_out(parts, [joint()], turn)
+    piece = set_out(parts, [joint("with: biscuits")], turn)
+    tried(piece, holes=True)
+    assert [f.kind for f in piece.fasteners] == ["biscuit"] * count
+    normal = piece.joints[0].directions[0]
+    for f in piece.fasteners:
+        assert sum(a * b for a, b in zip(f.direction, normal, strict=True)) == pytest.approx(1)
+    for name in ("stile", "rail"):
+        slots = [c for c in next(p for p in piece.parts if p.name == name).cuts if isinstance(c, BiscuitSlot)]
+        assert len(slots) == count
+        taken = 0.0
+        for c in slots:
+            r, d = c.radius, c.depth
+            segment = r * r * math.acos((r - d) / r) - (r - d) * math.sqrt(2 * r * d - d * d)
+            taken += segment * c.width / 25.4**3
+        assert volume(plain, name) - volume(piece, name) == pytest.approx(taken, rel=2e-3)
+
+
 MEASURED = """
 boardwright: 1
 title: Sheets as measured
@@ -215,7 +247,7 @@ def test_the_plan_says_what_it_is() -> None:
             "joint.cannot-be-there",
         ),
         ([STILE, Laid("rail", "cherry", (-5, 8, 0), (7, 10.25, 0.75), (0, 1))], "", "joint.cannot-be-there"),
-        ([STILE, RAIL], "with: biscuits", "fastener.not-here"),
+        ([STILE, RAIL], "with: biscuits, count: 2", "fastener.none-fits"),
         ([STILE, RAIL], "fasten: screws", "fastener.not-here"),
         ([STILE, RAIL], "with: keys, depth: 4", "joint.too-deep"),
         ([SIDE, TOP], "with: spline, depth: 3/4", "joint.too-deep"),

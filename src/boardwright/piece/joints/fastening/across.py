@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from boardwright.core.poses import Vec
+from boardwright.core.poses import Vec, add, scaled
 from boardwright.piece.drafts import Draft, Meeting
 from boardwright.piece.joints.faces import unit
 from boardwright.piece.records import Fastener
@@ -21,7 +21,7 @@ def put_across(
     in_first: float,
     path: str,
 ) -> str:
-    """Keep a flat fastener that stands across a joint; gives its id.
+    """Keep a flat fastener that stands across a joint on the axes of the piece; gives its id.
 
     Args:
         out: the bench.
@@ -35,10 +35,47 @@ def put_across(
         in_first: how much of it stands in the first part [mm].
         path: where the file asks for it.
     """
+    return put_leaning(
+        out,
+        kind,
+        name,
+        (first, second),
+        at,
+        unit(meet.axis, meet.high),
+        unit(meet.along, True),
+        size,
+        in_first,
+        path,
+    )
+
+
+def put_leaning(
+    out: SetOut,
+    kind: str,
+    name: str,
+    parts: tuple[Draft, Draft],
+    at: Vec,
+    way: Vec,
+    along: Vec,
+    size: tuple[float, float, float],
+    in_first: float,
+    path: str,
+) -> str:
+    """As `put_across`, across a face that lies anyhow.
+
+    Args:
+        out: the bench.
+        kind: as there.
+        name: as there.
+        parts: that it starts and ends in.
+        at: its middle, on the face where the two meet [mm].
+        way: unit vector from the first part to the second.
+        along: unit vector along the joint.
+        size: as there.
+        in_first: as there.
+        path: as there.
+    """
     across, wide, thick = size
-    start, reach = list(at), [0.0, 0.0, 0.0]
-    start[meet.axis] -= in_first if meet.high else -in_first
-    reach[meet.along] = wide
     id = f"{kind.replace(' ', '_')}.{len(out.fasteners) + 1}"
     out.fasteners.append(
         Fastener(
@@ -46,16 +83,16 @@ def put_across(
             kind,
             name,
             kind,
-            (start[0], start[1], start[2]),
-            unit(meet.axis, meet.high),
+            add(at, scaled(way, -in_first)),
+            way,
             across,
             thick,
             thick,
-            first.id,
-            second.id,
+            parts[0].id,
+            parts[1].id,
             False,
             out.design.place(path),
-            (reach[0], reach[1], reach[2]),
+            scaled(along, wide),
         )
     )
     return id

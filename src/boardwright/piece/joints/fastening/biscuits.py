@@ -57,7 +57,7 @@ def biscuit(out: SetOut, number: int) -> Biscuit:
     return Biscuit(number, length, width, value["thickness"], depth, value["cutter"] / 2)
 
 
-def _against(out: SetOut, one: Biscuit, thin: float, deep: float, run: float) -> str:
+def against(out: SetOut, one: Biscuit, thin: float, deep: float, run: float) -> str:
     """What stands against a biscuit; "" when it fits.
 
     Args:
@@ -77,27 +77,59 @@ def _against(out: SetOut, one: Biscuit, thin: float, deep: float, run: float) ->
     return f"a joint {out.up(one.cut)} long" if run < one.cut - 1e-6 else ""
 
 
+def choose_biscuit(
+    out: SetOut, first: Draft, second: Draft, want: JointSettings, sizes: tuple[float, float, float]
+) -> Biscuit | None:
+    """The one that is asked for, or the largest that fits; None, with a finding, when none does.
+
+    Args:
+        out: the bench.
+        first: the part the joint starts in.
+        second: the other.
+        want: the joint.
+        sizes: thickness of the stock, wood that the slot goes into, length of the joint [mm].
+    """
+    given = want.keys.biscuit if want.keys is not None else None
+    offered = [biscuit(out, n) for n in (SIZES if given is None else (given,))]
+    one = next((b for b in offered if not against(out, b, *sizes)), None)
+    if one is None:
+        none_fits(out, first, second, want, offered[-1], sizes)
+    return one
+
+
+def biscuit_places(
+    out: SetOut, first: Draft, second: Draft, want: JointSettings, one: Biscuit, run: tuple[float, float]
+) -> list[float]:
+    """Where biscuits stand along a joint; none, with a finding, when more are asked for than have room.
+
+    Args:
+        out: the bench.
+        first: the part the joint starts in.
+        second: the other.
+        want: the joint.
+        one: the biscuit.
+        run: from where to where the joint runs [mm].
+    """
+    length = run[1] - run[0]
+    from_edge = max(out.tables.figure("biscuit_first").value, one.cut / 2)
+    spots = places(out, run, want.count, out.tables.figure("biscuit_spacing").value, from_edge)
+    most = max(1, int((length - one.cut / 2) // (one.cut + BETWEEN)))
+    if want.count is not None and want.count > most:
+        too_many(out, first, second, want, one, most, length)
+        return []
+    return places(out, run, most, length) if len(spots) > most else spots
+
+
 def biscuits(
     out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointSettings, run: tuple[float, float]
 ) -> tuple[str, ...]:
     """Biscuits across a face where two parts meet, each half in either part."""
     thin, length = meet.box.size(meet.across), run[1] - run[0]
     deep = min(first.size(meet.axis), second.size(meet.axis) / 2)
-    given = want.keys.biscuit if want.keys is not None else None
-    offered = [biscuit(out, n) for n in (SIZES if given is None else (given,))]
-    fitting = [b for b in offered if not _against(out, b, thin, deep, length)]
-    if not fitting:
-        _none_fits(out, first, second, want, offered[-1], (thin, deep, length))
+    one = choose_biscuit(out, first, second, want, (thin, deep, length))
+    if one is None:
         return ()
-    one = fitting[0]
-    from_edge = max(out.tables.figure("biscuit_first").value, one.cut / 2)
-    spots = places(out, run, want.count, out.tables.figure("biscuit_spacing").value, from_edge)
-    most = max(1, int((length - one.cut / 2) // (one.cut + BETWEEN)))
-    if want.count is not None and want.count > most:
-        _too_many(out, first, second, want, one, most, length)
-        return ()
-    if len(spots) > most:
-        spots = places(out, run, most, length)
+    spots = biscuit_places(out, first, second, want, one, run)
     middle = meet.box.low[meet.across] + out.sizer.settled(thin / 2)
     face = first.face(meet.axis, meet.high)
     ids = []
@@ -129,7 +161,7 @@ def _slot(draft: Draft, meet: Meeting, high: bool, at: Vec, one: Biscuit, other:
     )
 
 
-def _none_fits(
+def none_fits(
     out: SetOut,
     first: Draft,
     second: Draft,
@@ -137,6 +169,7 @@ def _none_fits(
     one: Biscuit,
     sizes: tuple[float, float, float],
 ) -> None:
+    """Say that no biscuit fits; `sizes` as in `choose_biscuit`."""
     thin, deep, run = sizes
     out.find(
         "fastener.none-fits",
@@ -146,7 +179,7 @@ def _none_fits(
         want.path,
         found=f"stock {out.about(thin)} thick, {out.about(deep)} of wood for the slot, "
         f"a joint {out.about(run)} long",
-        expected=_against(out, one, *sizes),
+        expected=against(out, one, *sizes),
         source=out.tables.figure(f"biscuit_{one.number}_slot_depth").reason,
         remedy="use a smaller biscuit, or fasten it in another way"
         if one.number
@@ -155,9 +188,10 @@ def _none_fits(
     )
 
 
-def _too_many(
+def too_many(
     out: SetOut, first: Draft, second: Draft, want: JointSettings, one: Biscuit, most: int, run: float
 ) -> None:
+    """Say that only `most` biscuits have room along `run` [mm]."""
     out.find(
         "fastener.none-fits",
         f"there is no room for {want.count} biscuits between the {first.name} and the {second.name}",

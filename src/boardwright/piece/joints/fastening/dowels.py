@@ -10,11 +10,24 @@ from boardwright.piece.records import Fastener
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Dowel
 
+DOWELS_LONG = 4.0
+"""Length of a joint with two dowels, in diameters: their middles a quarter of it from its ends."""
 
-def choose_dowel(out: SetOut, thickness: float) -> Dowel | None:
-    """The dowel nearest to a third, and at most half, of the thinner part; of the plan's unit system first."""
+
+def choose_dowel(out: SetOut, thickness: float, length: float) -> Dowel | None:
+    """The dowel nearest to a third, and at most half, of the thinner part; of the plan's unit system first.
+
+    Two in a short joint want half of their diameter of wood beside them, and their diameter between them: thinner
+    ones are taken where there are any.
+
+    Args:
+        out: the bench.
+        thickness: of the thinner part [mm].
+        length: of the joint [mm].
+    """
     metric = out.design.units == "mm"
     fitting = [d for d in out.tables.dowels.values() if d.diameter <= thickness / 2 + 1e-6]
+    fitting = [d for d in fitting if d.diameter <= length / DOWELS_LONG + 1e-6] or fitting
     own = [d for d in fitting if (abs(d.diameter - round(d.diameter)) < 1e-6) == metric] or fitting
     return min(own, key=lambda d: (abs(d.diameter - thickness * 0.4), d.diameter, d.length)) if own else None
 
@@ -32,7 +45,7 @@ def dowels(
     A third of each stands in the face, two thirds in the end, no deeper than the part allows.
     """
     thin = meet.box.size(meet.across)
-    dowel = choose_dowel(out, thin)
+    dowel = choose_dowel(out, thin, run[1] - run[0])
     if dowel is None:
         out.find(
             "fastener.none-fits",

@@ -1,0 +1,1 @@
+"""The rack: lumber, sheets, offcuts, hardware, glue, finish, prices. The only door to SQLAlchemy."""
