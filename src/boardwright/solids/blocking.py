@@ -18,6 +18,7 @@ import numpy as np
 from boardwright.core.poses import AXES, Box, Pose, Vec, scaled, square_to
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Joint, Part
+from boardwright.solids.bodies import Bodies, less
 from boardwright.solids.frames import Form, form_of, relative, rounded, undrilled
 from boardwright.solids.hulls import PLAY, corners_at, hull, spans_along, spans_between
 from boardwright.solids.primitives import reach_of
@@ -67,11 +68,19 @@ def blocking(parts: Sequence[Part], joints: Sequence[Joint] = ()) -> Blocking:
     sure = _Stack.of([rooms_of(p, sure=True) for p in parts]) if loose.any() else whole
     resting = whole.resting()
     unsure = loose[:, None] | loose[None, :]
+    bodies = Bodies.of(parts) if loose.any() else None
     rows = []
     for d in directions[::2]:
         met = whole.met(d)
         certain = met if sure is whole else sure.met(d)
-        for i, j in np.argwhere(met & ((unsure & ~certain) | resting)):
+        open_ = met & resting & ~unsure
+        if bodies is not None:
+            asked = met & unsure & (~certain | resting)
+            np.fill_diagonal(asked, False)
+            found, unknown = bodies.meet(asked, d)
+            met = (met & ~asked) | found | unknown
+            open_ |= unknown
+        for i, j in np.argwhere(open_):
             met[i, j] = i != j and _solids_meet(parts[i], parts[j], d)
         np.fill_diagonal(met, False)
         rows += [_numbers(met), _numbers(met.T)]
@@ -177,7 +186,7 @@ def _own_boxes(size: Vec, cuts: tuple[Cut, ...], sure: bool) -> Any:
     for body in (b for c in cuts if not isinstance(c, Hole) for b in taken(c, size)):
         if sure or isinstance(body, Box):
             gone = reach_of(body)
-            left = [piece for box in left for piece in _less(box, gone)]
+            left = [piece for box in left for piece in less(box, gone)]
     return np.array([[b.low, b.high] for b in left], dtype=float).reshape(-1, 2, 3)
 
 
@@ -188,24 +197,6 @@ def rooms_of(part: Part, sure: bool = False) -> Any:
         return np.zeros((0, 2, 3))
     moved = _own_boxes(part.size, part.cuts, sure) @ axes + np.array(part.pose.origin)
     return np.stack([moved.min(axis=1), moved.max(axis=1)], axis=1)
-
-
-def _less(box: Box, gone: Box) -> list[Box]:
-    """What is left of a box when another is taken away: at most six boxes."""
-    if any(gone.low[k] >= box.high[k] or gone.high[k] <= box.low[k] for k in range(3)):
-        return [box]
-    out = []
-    low, high = list(box.low), list(box.high)
-    for k in range(3):
-        if gone.low[k] > low[k]:
-            top = [*high[:k], gone.low[k], *high[k + 1 :]]
-            out.append(Box((low[0], low[1], low[2]), (top[0], top[1], top[2])))
-            low[k] = gone.low[k]
-        if gone.high[k] < high[k]:
-            foot = [*low[:k], gone.high[k], *low[k + 1 :]]
-            out.append(Box((foot[0], foot[1], foot[2]), (high[0], high[1], high[2])))
-            high[k] = gone.high[k]
-    return out
 
 
 def _solids_meet(one: Part, two: Part, d: Vec) -> bool:

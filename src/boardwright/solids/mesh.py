@@ -17,7 +17,8 @@ SEGMENTS = 48
 """Facets of a full circle."""
 
 
-def _solid(body: Body) -> Any:
+def body_solid(body: Body) -> Any:
+    """The solid of a plain body."""
     from manifold3d import Manifold
 
     if isinstance(body, Box):
@@ -69,7 +70,7 @@ def shape(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     from manifold3d import Manifold, OpType
 
     blank = Manifold.cube(list(size))
-    away = [_solid(b) for cut in cuts for b in taken(cut, size)]
+    away = [body_solid(b) for cut in cuts for b in taken(cut, size)]
     return Manifold.batch_boolean([blank, *away], OpType.Subtract) if away else blank
 
 
@@ -86,7 +87,7 @@ def part_solid(part: Part) -> Any:
 
 def box_solid(box: Box) -> Any:
     """The solid of a box in the piece."""
-    return _solid(box)
+    return body_solid(box)
 
 
 def volume(part: Part) -> float:
