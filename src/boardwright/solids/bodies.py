@@ -20,7 +20,7 @@ from boardwright.core.poses import Box, Vec, add, scaled
 from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Part
 from boardwright.solids.frames import Form, form_of, rounded
-from boardwright.solids.hulls import each_once, of_solid, times_between
+from boardwright.solids.hulls import PLAY, each_once, of_solid, times_between
 from boardwright.solids.primitives import Body, Round, Sweep, reach_of
 from boardwright.solids.taken import taken
 
@@ -218,7 +218,7 @@ class Bodies:
         Returns:
             Which meet for certain, and of which only the solids can tell, each (parts, parts) bool.
         """
-        one, two = np.nonzero(pairs[np.ix_(self.owner, self.owner)])
+        one, two = np.nonzero(pairs[np.ix_(self.owner, self.owner)] & self._ahead(d))
         start, end = np.full(len(one), -np.inf), np.full(len(one), np.inf)
         for some in (slice(0, 3), slice(3, self.faces), slice(self.faces, None)):
             begins, ends = self._spans(one, two, some, d)
@@ -233,6 +233,24 @@ class Bodies:
         unknown &= ~sure
         unknown[self.owner[one[resting]], self.owner[two[resting]]] = True
         return sure & ~unknown, unknown
+
+    def _ahead(self, d: Vec) -> Any:
+        """Whether the boxes around bodies are in each other's way along an axis, (bodies, bodies) bool."""
+        axis = max(range(3), key=lambda k: abs(d[k]))
+        if abs(d[axis]) < 1 - 1e-9:
+            return True
+        across = [
+            (self.high[:, None, k] > self.low[None, :, k] + PLAY)
+            & (self.high[None, :, k] > self.low[:, None, k] + PLAY)
+            for k in range(3)
+            if k != axis
+        ]
+        low, high = self.low[:, axis], self.high[:, axis]
+        if d[axis] > 0:
+            ahead = high[None, :] > low[:, None] + PLAY
+        else:
+            ahead = low[None, :] < high[:, None] - PLAY
+        return across[0] & across[1] & ahead
 
     def _spans(self, one: Any, two: Any, some: slice, d: Vec) -> tuple[Any, Any]:
         """From where to where bodies overlap others while they move, by some of the axes, each (pairs,) float [mm]."""

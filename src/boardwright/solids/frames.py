@@ -12,6 +12,7 @@ from functools import lru_cache
 from boardwright.core.poses import Pose, Vec
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Part
+from boardwright.solids.once import once
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,7 +36,12 @@ def form(size: Vec, cuts: tuple[Cut, ...]) -> Form:
 
 def form_of(part: Part) -> Form:
     """The form of a part."""
-    return form(part.size, part.cuts)
+    return _form(part.cuts, part.size)
+
+
+@once()
+def _form(cuts: tuple[Cut, ...], size: Vec) -> Form:
+    return form(size, cuts)
 
 
 @lru_cache(maxsize=16384)

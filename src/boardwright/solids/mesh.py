@@ -10,6 +10,7 @@ from typing import Any
 from boardwright.core.poses import Box, Pose, Vec, square_to
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
+from boardwright.solids.frames import Form, form_of
 from boardwright.solids.primitives import Body, Round, Sweep
 from boardwright.solids.taken import taken
 
@@ -92,20 +93,25 @@ def box_solid(box: Box) -> Any:
 
 def volume(part: Part) -> float:
     """Volume of a part [mm3]."""
-    return float(shape(part.size, part.cuts).volume())
+    return _volume(form_of(part))
+
+
+@lru_cache(maxsize=8192)
+def _volume(form: Form) -> float:
+    return float(shape(form.size, form.cuts).volume())
 
 
 def centroid(part: Part) -> Vec:
     """Centre of gravity of a part of even density, in the piece [mm]."""
-    x, y, z = _centroid(part.size, part.cuts)
+    x, y, z = _centroid(form_of(part))
     return part.pose.point((x, y, z))
 
 
-@lru_cache(maxsize=4096)
-def _centroid(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Vec:
+@lru_cache(maxsize=8192)
+def _centroid(form: Form) -> Vec:
     import numpy as np
 
-    mesh = shape(size, cuts).to_mesh64()
+    mesh = shape(form.size, form.cuts).to_mesh64()
     points = np.asarray(mesh.vert_properties, dtype=float)[:, :3]
     a, b, c = (points[np.asarray(mesh.tri_verts)[:, i]] for i in range(3))
     six = np.einsum("ij,ij->i", a, np.cross(b, c))

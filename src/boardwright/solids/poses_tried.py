@@ -192,7 +192,7 @@ class _Place:
         """Whether boxes tell for certain that another part is in the way."""
         if is_boxes(tried) and is_boxes(other):
             return True
-        sure = common_volume(rooms_of(tried, sure=True), rooms_of(other, sure=True))
+        sure = common_volume(rooms_of(tried, True), rooms_of(other, True))
         return sure > SAME + _bored(form_of(tried)) + _bored(form_of(other))
 
     def _touches(self, part: Part, tried: Part) -> bool:

@@ -14,10 +14,11 @@ from typing import Any
 import numpy as np
 
 from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
-from boardwright.piece.cuts import Cut, Hole
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Motion, Part, Piece
 from boardwright.solids.cells import cells, clashes, swept
 from boardwright.solids.frames import Form, form_of, relative, rounded
+from boardwright.solids.once import once
 from boardwright.solids.taken import taken
 
 STEP = 3.0
@@ -113,16 +114,17 @@ def _clean(value: float) -> float:
     return round(value, 12) + 0.0
 
 
+@once()
 def is_boxes(part: Part) -> bool:
     """True when the boxes of a part are the part, but for its holes."""
-    return _boxes(part.size, part.cuts) and all(
+    return _boxes(form_of(part)) and all(
         max(abs(v) for v in a) > 1 - 1e-9 for a in (part.pose.x, part.pose.y, part.pose.z)
     )
 
 
-@lru_cache(maxsize=4096)
-def _boxes(size: Vec, cuts: tuple[Cut, ...]) -> bool:
-    return all(isinstance(b, Box) for c in cuts if not isinstance(c, Hole) for b in taken(c, size))
+@lru_cache(maxsize=8192)
+def _boxes(form: Form) -> bool:
+    return all(isinstance(b, Box) for c in form.cuts if not isinstance(c, Hole) for b in taken(c, form.size))
 
 
 def _meetings(
