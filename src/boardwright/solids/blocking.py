@@ -15,11 +15,11 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import AXES, Box, Pose, Vec, scaled, square_to
+from boardwright.core.poses import AXES, Box, Pose, Vec, rounded, scaled, square_to
 from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Joint, Part
 from boardwright.solids.bodies import Bodies, less
-from boardwright.solids.frames import Form, form_of, relative, rounded, undrilled
+from boardwright.solids.frames import Form, form_of, relative, undrilled
 from boardwright.solids.hulls import PLAY, corners_at, hull, spans_along, spans_between
 from boardwright.solids.once import once
 from boardwright.solids.primitives import reach_of

@@ -1,10 +1,10 @@
 """Parts as convex bodies: exact for all that flat faces bound, so that boxes cut aslant need no solids.
 
 The boxes of a part are cut again at the box around each slanting thing that is taken away; what is left of each of
-those small boxes falls into bodies that are convex, as good as always. Two convex bodies, one of them moving, keep apart
-when they do on one of a few axes: the normals of their faces, and what is square to an edge of each (separating axes;
-Gottschalk, Lin and Manocha, SIGGRAPH 1996, from memory). More axes than these change nothing, so all bodies of a piece
-are measured on the axes of all of them at once.
+those small boxes falls into bodies that are convex, as good as always. Two convex bodies, one of them moving, keep
+apart when they do on one of a few axes: the normals of their faces, and what is square to an edge of each (separating
+axes; Gottschalk, Lin and Manocha, SIGGRAPH 1996, from memory). More axes than these change nothing, so all bodies of a
+piece are measured on the axes of all of them at once.
 """
 
 from __future__ import annotations
@@ -16,12 +16,12 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import Box, Vec, add, scaled
+from boardwright.core.poses import Box, Vec, rounded, scaled
 from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Part
-from boardwright.solids.frames import Form, form_of, rounded
+from boardwright.solids.frames import Form, form_of
 from boardwright.solids.hulls import PLAY, each_once, of_solid, times_between
-from boardwright.solids.primitives import Body, Round, Sweep, reach_of
+from boardwright.solids.primitives import Body, reach_of, shifted
 from boardwright.solids.taken import taken
 
 FULL = 1e-6
@@ -58,7 +58,7 @@ def bodies_of(form: Form) -> Convex:
     found: list[Convex] = []
     shifts: list[Vec] = []
     for cell, away in _cells(form):
-        moved = tuple(_shifted(b, scaled(cell.low, -1.0)) for b in away)
+        moved = tuple(shifted(b, scaled(cell.low, -1.0)) for b in away)
         found.append(_left_of(rounded((cell.size(0), cell.size(1), cell.size(2)), 6), moved))
         shifts.append(cell.low)
     moves = np.repeat(np.array(shifts).reshape(-1, 3), [len(f.points) for f in found], axis=0)
@@ -94,9 +94,7 @@ def _cells(form: Form) -> list[Cell]:
 
 def _apart(one: Box, two: Box) -> bool:
     a, b, c, d = one.low, one.high, two.low, two.high
-    return (
-        c[0] >= b[0] or d[0] <= a[0] or c[1] >= b[1] or d[1] <= a[1] or c[2] >= b[2] or d[2] <= a[2]
-    )
+    return c[0] >= b[0] or d[0] <= a[0] or c[1] >= b[1] or d[1] <= a[1] or c[2] >= b[2] or d[2] <= a[2]
 
 
 def less(box: Box, gone: Box) -> list[Box]:
@@ -122,15 +120,6 @@ def _common(one: Box, two: Box) -> Box:
     x, y, z = (max(a, b) for a, b in zip(one.low, two.low, strict=True))
     far_x, far_y, far_z = (min(a, b) for a, b in zip(one.high, two.high, strict=True))
     return Box((x, y, z), (far_x, far_y, far_z))
-
-
-def _shifted(body: Body, way: Vec) -> Body:
-    """A body moved, its numbers rounded so that alike ones are equal."""
-    if isinstance(body, Box):
-        return Box(rounded(add(body.low, way), 6), rounded(add(body.high, way), 6))
-    if isinstance(body, Round):
-        return Round(rounded(add(body.base, way), 6), body.way, body.length, body.r0, body.r1)
-    return Sweep(tuple(rounded(add(p, way), 6) for p in body.points), rounded(body.way, 6), ())
 
 
 _CORNERS = np.array([[i & 1, i >> 1 & 1, i >> 2] for i in range(8)], dtype=float)
@@ -193,7 +182,9 @@ class Bodies:
         """The bodies of parts, in their order."""
         found = [bodies_of(form_of(p)) for p in parts]
         frames = [np.array([p.pose.x, p.pose.y, p.pose.z]) for p in parts]
-        points = [f.points @ m + np.array(p.pose.origin) for f, m, p in zip(found, frames, parts, strict=True)]
+        points = [
+            f.points @ m + np.array(p.pose.origin) for f, m, p in zip(found, frames, parts, strict=True)
+        ]
         normals = [f.normals @ m for f, m in zip(found, frames, strict=True) if len(f.normals)]
         edges = [*frames, *(f.edges @ m for f, m in zip(found, frames, strict=True) if len(f.edges))]
         counts = [n for f in found for n in f.counts]

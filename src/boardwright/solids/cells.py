@@ -50,7 +50,9 @@ def own_cells(form: Form) -> Any:
 @lru_cache(maxsize=8192)
 def own_drilled(form: Form) -> Any:
     """Boxes around what is taken out of a part and is no box, in its own frame, as (n, 2, 3) float [mm]."""
-    away = [b for c in form.cuts for b in taken(c, form.size) if isinstance(c, Hole) or not isinstance(b, Box)]
+    away = [
+        b for c in form.cuts for b in taken(c, form.size) if isinstance(c, Hole) or not isinstance(b, Box)
+    ]
     out = [(r.low, r.high) for r in map(reach_of, away)]
     return np.array(out, dtype=float).reshape(-1, 2, 3)
 

@@ -13,7 +13,7 @@ from boardwright.core.poses import Box, Pose
 from boardwright.piece.records import Contact, Part, Piece
 from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled
 from boardwright.solids.frames import Form, form_of, relative
-from boardwright.solids.mesh import box_solid, part_solid, shared_volume
+from boardwright.solids.mesh import box_solid, part_solid, seen, shared_volume
 from boardwright.solids.sections import TOUCH, touching_area
 from boardwright.solids.travel import Hit, hits, is_boxes
 
@@ -86,7 +86,8 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
         one, two = parts[i], parts[j]
         if i >= j or frozenset((one.id, two.id)) in but or not len(clashes(rooms[one.id], rooms[two.id])):
             continue
-        volume = _shared(form_of(one), form_of(two), relative(one.pose, two.pose))
+        frame = one.pose
+        volume = _shared(form_of(one), relative(frame, frame), form_of(two), relative(frame, two.pose))
         if volume < LEAST:
             continue
         box = _shared_box(one, two)
@@ -97,11 +98,9 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
 
 
 @lru_cache(maxsize=65536)
-def _shared(one: Form, two: Form, place: Pose) -> float:
-    """Volume that two solids share, the second at a place in the frame of the first [mm3]."""
-    from boardwright.solids.mesh import placed, shape
-
-    return shared_volume(shape(one.size, one.cuts), placed(two.size, two.cuts, place))
+def _shared(one: Form, own: Pose, two: Form, place: Pose) -> float:
+    """Volume that two solids share, at their places in the frame of the first [mm3]."""
+    return shared_volume(seen(one, own), seen(two, place))
 
 
 def _shared_box(one: Part, two: Part) -> Box:

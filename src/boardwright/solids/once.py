@@ -1,7 +1,8 @@
 """Keeps what follows from a record: asked for again with the very same record, it is not worked out again.
 
-Records are frozen, so the same object always gives the same answer. Looking at which object it is costs nothing; `lru_cache`
-would have to look at every number in it. The records are held as long as their answers, so no other can take their place.
+Records are frozen, so the same object always gives the same answer, and to see which object it is costs nothing, where
+`lru_cache` would look at every number in it. The records are held as long as their answers are, so that no other can
+take their place.
 """
 
 from __future__ import annotations

@@ -9,9 +9,12 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import Any
 
-from boardwright.core.poses import Pose, Vec, dot, square_to
+from boardwright.core.poses import Pose, Vec, dot, rounded, square_to
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Contact, Part
-from boardwright.solids.frames import Form, form_of, relative, rounded
+from boardwright.solids.frames import Form, form_of, relative, undrilled
+from boardwright.solids.primitives import reach_of
+from boardwright.solids.taken import taken
 
 TOUCH = 0.02
 """How far two parts are pressed into each other to measure the area they touch on [mm]."""
@@ -48,12 +51,25 @@ def _touching(one: Form, two: Form, place: Pose, normal: Vec, corners: tuple[Vec
 
 @lru_cache(maxsize=16384)
 def _section(form: Form, normal: Vec, far: float) -> Any:
-    """What a plane cuts out of a solid, on the two axes of `square_to` its normal."""
-    from boardwright.solids.mesh import shape
+    """What a plane cuts out of a solid, on the two axes of `square_to` its normal; holes are cut out of the flat.
+
+    (In the solid a hole costs far more than all else.)
+    """
+    from boardwright.solids.mesh import body_solid, shape
 
     x, y = square_to(normal)
     turn = [[*x, 0.0], [*y, 0.0], [*normal, 0.0]]
-    return shape(form.size, form.cuts).transform(turn).slice(far)
+    whole = undrilled(form)
+    left = shape(whole.size, whole.cuts).transform(turn).slice(far)
+    for hole in (c for c in form.cuts if isinstance(c, Hole)):
+        for body in taken(hole, form.size):
+            box = reach_of(body)
+            ends = [normal[k] * v[k] for k in range(3) for v in (box.low, box.high)]
+            least = sum(min(ends[2 * k : 2 * k + 2]) for k in range(3))
+            most = sum(max(ends[2 * k : 2 * k + 2]) for k in range(3))
+            if least < far < most:
+                left -= body_solid(body).transform(turn).slice(far)
+    return left
 
 
 def _corners(contact: Contact) -> tuple[Vec, ...]:
