@@ -9,7 +9,7 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Fastener
 from boardwright.solids.assembly import AssemblyStep, Trap, assembly_of
 from boardwright.solids.driver_reach import DRIVER, STUBBY, reaches
-from boardwright.solids.poses_tried import wrong_poses
+from boardwright.solids.poses_tried import WrongPose, wrong_poses
 
 SHOWN = 4
 """Blocked pairs that a finding names."""
@@ -91,20 +91,30 @@ def wrong_ways(c: Context) -> Iterator[Finding]:
     """Parts that can be put in wrong, with the mark that prevents it; a part alone goes in nowhere."""
     if len(c.piece.parts) == 1:
         return
+    alike: dict[tuple[object, ...], list[WrongPose]] = {}
     for wrong in wrong_poses(c.piece):
-        part = c.parts[wrong.parts[0]]
-        yield Finding(
-            "assembly.wrong-way",
-            Severity.NOTE,
-            f"{c.label(part.id)} can also be put in {_listed(wrong.turns, 'or')}"
-            + ("" if wrong.matters else ", and nothing depends on it"),
-            part.place,
-            found=_elsewhere(wrong.differs),
-            expected="a part that goes in one way only, or a mark on it",
-            source="trying the solids in their places",
-            remedy=wrong.mark,
-            parts=wrong.parts,
-        )
+        name = c.parts[wrong.parts[0]].name
+        alike.setdefault((name, wrong.turns, wrong.differs, wrong.matters, wrong.mark), []).append(wrong)
+    for kinds in alike.values():
+        yield _wrong_way(c, kinds)
+
+
+def _wrong_way(c: Context, kinds: list[WrongPose]) -> Finding:
+    """One line for kinds of parts of one name that go in wrong alike."""
+    wrong, part = kinds[0], c.parts[kinds[0].parts[0]]
+    letters = _listed([k.letter for k in kinds]) if len(kinds) > 1 else ""
+    return Finding(
+        "assembly.wrong-way",
+        Severity.NOTE,
+        f"{f'{part.name} {letters}' if letters else c.label(part.id)} can also be put in "
+        f"{_listed(wrong.turns, 'or')}" + ("" if wrong.matters else ", and nothing depends on it"),
+        part.place,
+        found=_elsewhere(wrong.differs),
+        expected="a part that goes in one way only, or a mark on it",
+        source="trying the solids in their places",
+        remedy=wrong.mark,
+        parts=tuple(id for k in kinds for id in k.parts),
+    )
 
 
 def _elsewhere(differs: str) -> str:

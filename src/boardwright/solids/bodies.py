@@ -26,6 +26,8 @@ from boardwright.solids.taken import taken
 
 FULL = 1e-6
 """Share of its hull that a body may lack and still be convex."""
+TOUCHING = 1e-6
+"""Bodies that share no more than this in some direction only touch, as numbers go [mm]."""
 MANY = 12
 """A body with more faces than this is round: its hull can only tell what it does not meet."""
 
@@ -224,6 +226,18 @@ class Bodies:
         unknown &= ~sure
         unknown[self.owner[one[resting]], self.owner[two[resting]]] = True
         return sure & ~unknown, unknown
+
+    def rest(self, pairs: Any) -> Any:
+        """Which parts may share room as they stand, (parts, parts) bool: else they are apart, or only touch."""
+        one, two = np.nonzero(pairs[np.ix_(self.owner, self.owner)])
+        for some in (slice(0, 3), slice(3, self.faces), slice(self.faces, None)):
+            low, high = self.low[:, some], self.high[:, some]
+            gap = np.maximum(low[one] - high[two], low[two] - high[one])
+            met = (gap < -TOUCHING).all(axis=1)
+            one, two = one[met], two[met]
+        out = np.zeros(pairs.shape, dtype=bool)
+        out[self.owner[one], self.owner[two]] = True
+        return out
 
     def _ahead(self, d: Vec) -> Any:
         """Whether the boxes around bodies are in each other's way along an axis, (bodies, bodies) bool."""

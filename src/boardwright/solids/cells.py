@@ -87,9 +87,18 @@ def swept(boxes: Any, direction: tuple[float, float, float], travel: float) -> A
 
 def clashes(one: Any, two: Any, play: float = 1e-4) -> Any:
     """Pairs of boxes that overlap by more than `play` [mm] in every direction, as (k, 2) int."""
-    low = np.maximum(one[:, None, 0], two[None, :, 0])
-    high = np.minimum(one[:, None, 1], two[None, :, 1])
-    return np.argwhere(((high - low) > play).all(axis=2))
+    if not len(one) or not len(two):
+        return np.zeros((0, 2), dtype=np.intp)
+    near = np.flatnonzero(
+        ((two[:, 1] > one[:, 0].min(axis=0)) & (two[:, 0] < one[:, 1].max(axis=0))).all(axis=1)
+    )
+    met = np.ones((len(one), len(near)), dtype=bool)
+    for k in range(3):
+        low = np.maximum(one[:, None, 0, k], two[None, near, 0, k])
+        met &= np.minimum(one[:, None, 1, k], two[None, near, 1, k]) - low > play
+    pairs = np.argwhere(met)
+    pairs[:, 1] = near[pairs[:, 1]]
+    return pairs
 
 
 def clipped(boxes: Any, window: Any) -> Any:

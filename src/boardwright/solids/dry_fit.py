@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -11,6 +11,7 @@ import numpy as np
 
 from boardwright.core.poses import Box, Pose
 from boardwright.piece.records import Contact, Part, Piece
+from boardwright.solids.bodies import Bodies
 from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled
 from boardwright.solids.frames import Form, form_of, relative
 from boardwright.solids.mesh import box_solid, part_solid, seen, shared_volume
@@ -82,10 +83,11 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
         return []
     bounds = np.array([[p.box.low, p.box.high] for p in parts])
     out = []
-    for i, j in clashes(bounds, bounds):
+    near = [(i, j) for i, j in clashes(bounds, bounds).tolist() if i < j]
+    near = [(i, j) for i, j in near if frozenset((parts[i].id, parts[j].id)) not in but]
+    near = [(i, j) for i, j in near if len(clashes(rooms[parts[i].id], rooms[parts[j].id]))]
+    for i, j in _sharing(parts, near):
         one, two = parts[i], parts[j]
-        if i >= j or frozenset((one.id, two.id)) in but or not len(clashes(rooms[one.id], rooms[two.id])):
-            continue
         frame = one.pose
         volume = _shared(form_of(one), relative(frame, frame), form_of(two), relative(frame, two.pose))
         if volume < LEAST:
@@ -95,6 +97,19 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
             out.append(Overlap(one.id, two.id, volume, box))
     out += _hardware_overlaps(piece, bounds)
     return out
+
+
+def _sharing(parts: Sequence[Part], pairs: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The pairs of parts that may share room, by the flat faces of both."""
+    if not pairs:
+        return []
+    some = sorted({i for pair in pairs for i in pair})
+    asked = np.zeros((len(some), len(some)), dtype=bool)
+    at = {i: k for k, i in enumerate(some)}
+    for i, j in pairs:
+        asked[at[i], at[j]] = True
+    found = Bodies.of([parts[i] for i in some]).rest(asked)
+    return [(i, j) for i, j in pairs if found[at[i], at[j]]]
 
 
 @lru_cache(maxsize=65536)

@@ -19,6 +19,7 @@ SEGMENTS = 48
 """Facets of a full circle."""
 
 
+@lru_cache(maxsize=8192)
 def body_solid(body: Body) -> Any:
     """The solid of a plain body."""
     from manifold3d import Manifold
