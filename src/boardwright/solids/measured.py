@@ -84,11 +84,13 @@ def _of_solid(form: Form) -> Room:
 
 
 def _measured(solid: Any) -> Room:
+    """Volume and centre of a solid, less the last digits: they hang on the order in which solids were made."""
     mesh = solid.to_mesh64()
     points = np.asarray(mesh.vert_properties, dtype=float)[:, :3]
     a, b, c = (points[np.asarray(mesh.tri_verts)[:, i]] for i in range(3))
     six = np.einsum("ij,ij->i", a, np.cross(b, c))
-    return _room(float(six.sum() / 6), ((a + b + c) * six[:, None]).sum(axis=0) / 24)
+    found = _room(float(six.sum() / 6), ((a + b + c) * six[:, None]).sum(axis=0) / 24)
+    return Room(round(found.volume, 4), rounded(found.centre, 6))
 
 
 def _room(volume: float, moment: Any) -> Room:
