@@ -23,6 +23,18 @@ class Facts(NamedTuple):
 
 SOLIDS = "the solids themselves; no published figure"
 AVERAGES = "published averages, no test of this piece"
+MOVES = "Wood Handbook FPL-GTR-190 eq. 13-2"
+HELD = "difference of their movement over the length held, at most 1 mm"
+HELD_SOURCE = f"{MOVES}; limit: common practice"
+YEAR = "moisture 6 to 14 %"
+CHAINS = (
+    "sizes from one side to the other along the cuts that make them, what is cut at one setting out together; "
+    "10,000 builds, each size normal about its plan, the shop's plus or minus three standard deviations; at most 1 in "
+    "100"
+)
+STACKED = "JCGM 100:2008 eq. 10; three standard deviations, 1 in 100, and the shop's figures: common practice"
+MACHINE = "the machine's manual as the design file gives it, else common practice"
+LISTED = "a part too small in two ways is told once"
 FACTS: dict[str, Facts] = {
     "fit.collision": Facts(
         "Do two parts fill the same room?",
@@ -41,6 +53,13 @@ FACTS: dict[str, Facts] = {
         "parts that come near each other without a joint or a planned gap",
         SOLIDS,
         "gaps under 1/16 in (1.6 mm)",
+    ),
+    "fit.binds-in-year": Facts(
+        "Do parts press on each other, or hit each other on their way, at the driest or wettest time?",
+        "the solids swollen and shrunk, set where their joints hold them (least squares); each face gives 0.1 mm, "
+        "parts that rest on each other 0.25 mm more",
+        MOVES + "; what the wood gives: common practice",
+        "what meets on the day of cutting is not told again; nor are parts of which another check of movement speaks",
     ),
     "joint.thin-web": Facts(
         "Is enough wood left between cuts from two sides?",
@@ -70,6 +89,12 @@ FACTS: dict[str, Facts] = {
         "Is a drawer free on its whole travel?", "the drawer's solids moved along their travel", SOLIDS, ""
     ),
     "door.hits": Facts("Is a door or lid free on its turn?", "its solids turned about its hinge", SOLIDS, ""),
+    "door.swells": Facts(
+        "Does an inset door clear its opening, and a pair each other, at the wettest time?",
+        "gap at each edge less what door and opening move towards each other; 1/64 in is left",
+        MOVES + "; least gap: common practice",
+        YEAR + "; the hinged edge stays where it is",
+    ),
     "drawer.height": Facts(
         "Does a drawer still run at the wettest time?",
         "height x coefficient x change of moisture, against the gap; 1/64 in is left",
@@ -87,6 +112,12 @@ FACTS: dict[str, Facts] = {
         "shrinkage of the case's depth against the gap behind",
         "Wood Handbook FPL-GTR-190 eq. 13-2",
         "moisture 6 to 14 %",
+    ),
+    "drawer.under-overhang": Facts(
+        "How much of a drawer comes out from under a top that reaches over it?",
+        "travel less front less overhang, against three quarters of the inside",
+        "geometry; three quarters: common practice",
+        "edges that reach more than 2 in over the fronts",
     ),
     "drawer.not-fully-out": Facts(
         "Does a full-extension drawer clear its front?", "slots less screws: kinematics", "geometry", ""
@@ -166,6 +197,12 @@ FACTS: dict[str, Facts] = {
         "trade question-and-answer page on dowel drilling (1998)",
         "",
     ),
+    "fastener.knob-screw": Facts(
+        "Does the screw of a knob or pull reach it through all the wood?",
+        "the shortest machine screw on sale with 1/4 in of thread in the knob; lengths to 2 1/2 in (60 mm)",
+        "lengths on sale, grip of 1 1/2 diameters: common practice",
+        "No. 8 and M4 screws through the front and the front of the box behind it",
+    ),
     "door.hinge-screws": Facts(
         "Are the screws of a hinge longer than the wood?",
         "their length against the wood under the leaf less 1/16 in",
@@ -186,9 +223,62 @@ FACTS: dict[str, Facts] = {
     ),
     "wood.cross-grain": Facts(
         "Are two parts held across the grain?",
-        "difference of their movement over the length held, at most 1 mm",
-        "Wood Handbook FPL-GTR-190 eq. 13-2; limit: common practice",
-        "moisture 6 to 14 %",
+        HELD,
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.solid-on-sheet": Facts("Is solid wood held to a sheet across its grain?", HELD, HELD_SOURCE, YEAR),
+    "wood.screwed-fast": Facts(
+        "Do screws without slots hold a part across the grain?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.housed-across": Facts(
+        "Is a part glued over too wide a housing across the grain of the other?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.mixed-woods": Facts(
+        "Are two woods that swell unlike glued along their widths?", HELD, HELD_SOURCE, YEAR
+    ),
+    "wood.held-all-round": Facts(
+        "Is a solid panel held at both edges by a frame that does not move with it?",
+        "difference of its movement and the frame's from hold to hold, at most 1 mm",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.panel-bottoms": Facts(
+        "Has a panel room to swell in its groove?",
+        "room before the edge less what panel and frame move towards each other; an edge that lies on the bottom by "
+        "plan may press 0.25 mm",
+        MOVES,
+        YEAR + "; panels whose edges are square to an axis of the piece",
+    ),
+    "wood.panel-leaves": Facts(
+        "Does a panel stay in its groove at the driest time?",
+        "what is held less what panel and frame move apart; at least 1/8 in, or half of what is held when cut",
+        MOVES + "; limit: common practice",
+        YEAR + "; panels whose edges are square to an axis of the piece",
+    ),
+    "wood.mitre-opens": Facts(
+        "Does a mitre open so far that it is seen?",
+        "width x sqrt 2 x the change of width of the members less that of their length, as a share; at most 1/32 in",
+        "geometry; case from practice, red oak 3 1/2 in wide; limit: common practice",
+        "flat mitres; nothing holds the joint closed",
+    ),
+    "wood.breadboard-proud": Facts(
+        "How far does a breadboard end stand out beside its top?",
+        "difference of movement over the width of the top, half of it at each edge; at most 1/32 in",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.lid-moves": Facts(
+        "How far does the free edge of a lid move?",
+        "movement between lid and case at that edge, hinges standing still; at most 1/8 in, or what the lid hangs over",
+        HELD_SOURCE,
+        YEAR,
+    ),
+    "wood.lid-cups": Facts(
+        "How far does a bare lid cup when only one face is finished?",
+        "width^2 x coefficient x 1 % / (8 x thickness); at most 1/16 in",
+        "bending of a strip by unlike swelling of its faces; limit and 1 %: common practice",
+        "lids of one board without battens or ends",
     ),
     "stock.thickness-not-given": Facts(
         "Can the stock be as thick as the part?", "thickness of part and stock", "the design file", ""
@@ -222,6 +312,20 @@ FACTS: dict[str, Facts] = {
         "K D^2 over 1.6, times 0.67 in end grain, less with under 7 D of thread",
         "Wood Handbook FPL-GTR-282 eq. 8-13, table 8-4; 1.6 and 0.67 from memory",
         "solid wood; glue in end grain is not counted",
+    ),
+    "strength.dowels": Facts(
+        "Do the dowels that alone carry a panel take its load?",
+        "section of the dowels times the shear strength of their wood along the grain, fifth percentile over 2.1",
+        "mechanics; ASTM D245 (from memory)",
+        "dowels of hard maple; they are sheared across the grain, where wood is stronger, so the figure is on the low "
+        "side; glue in end grain is not counted",
+    ),
+    "strength.knob": Facts(
+        "May the head of a knob's screw be pulled into the wood?",
+        "30 lb over the ring of a 3/8 in head round its hole, against the strength across the grain over 1.67, x 1.75 "
+        "for so small an area",
+        "pull: ASTM F2057-23 sec. 9 (from memory); NDS bearing area factor and ASTM D245 (from memory)",
+        "solid wood; a note up to the mean strength, a warning beyond; " + AVERAGES,
     ),
     "strength.leg": Facts(
         "May a leg break when the piece is pushed or dragged?",
@@ -257,10 +361,21 @@ FACTS: dict[str, Facts] = {
         "National Design Specification; test weight: cabinet maker's page on a door operation test",
         "butt and continuous hinges in solid wood; a note up to the mean strength, a warning beyond",
     ),
+    "strength.door-frame": Facts(
+        "Do the joints of a door's frame take its weight and what hangs on it?",
+        "half of the door and 65 lb hung 10 in out, as load on the free stile, times the distance of the stiles, "
+        "shared by the joints, x 1.2 for the worst; tenons, dowels and long-grain glue as `strength.joint`, x 1.6 for "
+        "minutes",
+        "frame statics, compared with finite elements; test weight: cabinet maker's page on a door operation test",
+        "two stiles and two rails or more of solid wood; mitres are not figured; a panel helps and is not counted; a "
+        "note up to the mean strength, a warning beyond",
+    ),
     "strength.racking": Facts(
         "Does an open case stay square when it is pushed?",
         "50 lb across its top, times its height, shared by the corners of all parts fixed to both sides, x 1.3 for the "
-        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes",
+        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes; "
+        "fingers and tails: long-grain glue area of their cheeks in torsion, halved and marked as such, or their wood "
+        "in bending",
         "frame statics; Materials & Design 29(2) 2008, screwed case corners (abstract read); push: common practice",
         "cases without back and face frame; the tests are of 16 to 18 mm panels, other joints are taken for no weaker",
     ),
@@ -296,6 +411,145 @@ FACTS: dict[str, Facts] = {
         "51 lb x 10/H x (1 - 0.0075 |V - 30|) x (0.82 + 1.8/D) x grip; two persons: two thirds of the sum",
         "NIOSH 94-110 (rev. 2021); two persons: HSE L23 (from memory)",
         "smooth two-handed lifts",
+    ),
+    "weight.build": Facts(
+        "What is lifted, or turned over, at once while it is built, and can those who build it?",
+        "each part and subassembly put on, in the order of assembly; what stands is laid over where something goes in "
+        "from below, half of its weight on the edge that is lifted; against the same equation",
+        "NIOSH 94-110 (rev. 2021); turning over: mechanics",
+        "smooth two-handed lifts; clamps and bought things are not weighed",
+    ),
+    "passage.size": Facts(
+        "Can the door, corner, stair, vehicle or ceiling be as the file gives it?",
+        "sizes over 0",
+        "geometry",
+        "",
+    ),
+    "passage.vehicle": Facts(
+        "Does it go into the vehicle?",
+        "the box around it through the opening as through a door, then inside on any side, square or slanting on the "
+        "floor or leaning against a wall",
+        "geometry, as `passage.door`",
+        "one unit at a time; doors shut; the way from the opening to where it lies is not followed",
+    ),
+    "passage.door": Facts(
+        "Does it pass the door: whole, without its drawers and doors, or taken apart at its screws?",
+        "each end of the box around it as a rectangle p x q tilted by t: p cos t + q sin t wide, p sin t + q cos t "
+        "high, the least width at the height there is",
+        "geometry; agrees with Carver, American Mathematical Monthly 64 (1957), p. 114 (from memory); usual door of "
+        "30 x 78 in: common practice",
+        "carried straight through; room before and behind the door is not looked at; where no door is given a note "
+        "comes only when no usual door takes it",
+    ),
+    "passage.corner": Facts(
+        "Does it go round the corner of the corridor?",
+        "longest rectangle of width w: the least of (a sin t + b cos t - w)/(sin t cos t), on any side, or tipped up "
+        "as far as the height allows; or shoved round unturned",
+        "geometry; without width the pipe round a corner of calculus textbooks, (a^(2/3) + b^(2/3))^(3/2)",
+        "long straight corridors; no play for hands and blankets",
+    ),
+    "passage.stair": Facts(
+        "Does it go round the landing of the stair?",
+        "the corner with the flight and the landing as corridors; a half turn is two of them, and the diagonal no "
+        "longer than the landing",
+        "geometry, as `passage.corner`",
+        "of a half turn what passes for sure; winders and the slope of the flights are not figured",
+    ),
+    "passage.ceiling": Facts(
+        "Can it be stood up under the ceiling?",
+        "sqrt(h^2 + d^2), d the smaller side of its foot; its height alone where it comes standing through the door, "
+        "the corner and the stair",
+        "Pythagoras; a maker's case of a cabinet 94 in tall and 24 in deep, 97.02 in",
+        "tipped up over the edge of its foot, not lifted",
+    ),
+    "tolerance.drawer": Facts(
+        "In how many builds does a drawer or tray bind in its opening, or rattle?",
+        CHAINS,
+        STACKED,
+        "least room 0, with slides their thickness, at the wettest time; most: twice the usual play",
+    ),
+    "tolerance.door": Facts(
+        "In how many builds does an inset door bind in its opening?", CHAINS, STACKED, "at the wettest time"
+    ),
+    "tolerance.shelf": Facts(
+        "In how many builds does a loose shelf bind between its sides, or lie too loose?",
+        CHAINS,
+        STACKED,
+        "most room: twice the usual clearance",
+    ),
+    "tolerance.panel": Facts(
+        "In how many builds does a panel push its grooves apart, or slip out of one?",
+        CHAINS,
+        STACKED,
+        "at the wettest and the driest time",
+    ),
+    "tolerance.joint": Facts(
+        "In how many builds does a part not go into its dado or groove, or stand loose?",
+        CHAINS,
+        STACKED,
+        "`shop.joint_play` is what the channel is planned wider; most room 0.012 in",
+    ),
+    "tolerance.mitre": Facts(
+        "In how many builds does the last mitre of a frame stand open?",
+        "length x sin of the sum of all cuts' errors, all at one setting and so all alike, against what was seen to "
+        "fail: 1/64 in over 3 in",
+        "geometry; furniture-making magazine, December 1980",
+        "flat frames and boxes of mitres all round; normal errors",
+    ),
+    "making.thin": Facts(
+        "Is a part too thin for the planer?", "thickness against what the planer takes", MACHINE, LISTED
+    ),
+    "making.short": Facts(
+        "Is a part too short to be crosscut?",
+        "length against the least at the table saw or the mitre saw, whichever is shorter",
+        MACHINE,
+        LISTED,
+    ),
+    "making.narrow": Facts(
+        "Is a part too narrow to be ripped at the fence?", "width against the least", MACHINE, LISTED
+    ),
+    "making.small-at-router": Facts(
+        "Is a part small where it is grooved or moulded at the router table?",
+        "length of cuts along the grain and width of cuts across it against the least",
+        MACHINE,
+        "a jig that holds it is not known of",
+    ),
+    "making.wide-for-jointer": Facts(
+        "Is a board or strip wider than the jointer?",
+        "width of the part or of its strips against the jointer's",
+        MACHINE,
+        "finished widths; strips as wide as the shop's widest",
+    ),
+    "making.wide-for-planer": Facts(
+        "Is a solid part wider than the planer?", "its width against the planer's", MACHINE, "finished widths"
+    ),
+    "making.wide-for-saw": Facts(
+        "Is a part wider than the table saw rips?", "its width against the reach of the fence", MACHINE, ""
+    ),
+    "making.thick-for-saw": Facts(
+        "Is a part thicker than the table saw cuts?", "its thickness against the depth of cut", MACHINE, ""
+    ),
+    "making.long-for-clamps": Facts(
+        "Is a glue-up larger than the clamps take?",
+        "panels with what is trimmed off after; steps of assembly along the way in which they close",
+        "the design file, else common practice",
+        "steps that nothing else pulls home",
+    ),
+    "making.few-clamps": Facts(
+        "Are there enough clamps for a panel?",
+        "length over twice the strip's width and half a pad, for the spread of the pressure at 45 degrees; pressure x "
+        "length x thickness over one clamp's force",
+        "trade article on clamping pressure; force of a pipe clamp: the table of allowances",
+        "clamps that take the panel's width",
+    ),
+    "making.open-time": Facts(
+        "Does the glue give time for a glue-up?",
+        "joints x (spreading + closing) + clamps x placing, a clamp for every two joints and at least four",
+        "times: magazine and video notes on a timed dry run; time of the glue: its row of the table",
+        "one pair of hands; every joint takes as long as the next",
+    ),
+    "making.unknown-glue": Facts(
+        "Is the glue of the shop known?", "the table of glues", "the design file", ""
     ),
 }
 """By finding code, in the order of the page."""

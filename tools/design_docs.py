@@ -133,7 +133,7 @@ def _figure(key: str, high: bool) -> str:
 def _cells() -> dict[str, dict[str, str]]:
     data = files("boardwright.tables") / "data"
     rows: dict[str, dict[str, str]] = {}
-    for name in ("allowances", "clearances", "proportions", "loads"):
+    for name in ("allowances", "clearances", "proportions", "loads", "shop"):
         text = (data / f"{name}.csv").read_text(encoding="utf-8")
         rows |= {r["key"]: r for r in csv.DictReader(text.splitlines())}
     return rows

@@ -38,7 +38,10 @@ GROUPS = {
     "strength": "Sag and strength",
     "stability": "Standing",
     "weight": "Weight",
+    "passage": "The way to its place",
     "fit": "The dry fit",
+    "tolerance": "Fits as the shop cuts them",
+    "making": "Making",
     "assembly": "Putting it together",
     "tables": "Table files",
     "rack": "The rack",
@@ -46,6 +49,8 @@ GROUPS = {
 GUARDS = {
     "stock.layout-invalid": "A layout is checked by code that knows nothing of how it was found. No "
     "design is known that makes this check fail; if it ever does, the layout is not to be used.",
+    "wood.slot-short": "A slot is as long as what moves past its screw. Every construction makes them so; this check "
+    "holds them against the movement once more.",
     "rack.busy": "Another program has been writing to the rack for as long as this one was ready to wait.",
     "rack.newer": "The rack was written by a newer Boardwright. It is left as it is.",
     "rack.no-driver": "A rack in PostgreSQL is named, and the package psycopg is not installed.",

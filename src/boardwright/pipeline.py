@@ -9,8 +9,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
+from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin
+from boardwright.checks.movement.times import Then, Time, then_of
 from boardwright.checks.run import run_checks
+from boardwright.checks.shop import shop_of
+from boardwright.checks.way import way_of
 from boardwright.core.arithmetic import Resolver
 from boardwright.core.findings import Finding, Place, Severity, grouped, has_errors
 from boardwright.core.rack import Rack
@@ -38,6 +42,8 @@ class Result:
         tables: with the user's own rows.
         findings: all of them, errors first.
         passed: what was figured and keeps its limit, in the order of the checks.
+        looked: checks without a figure that found nothing.
+        then: the time up to which the wood moves; None for the whole year.
     """
 
     design: Design | None
@@ -45,6 +51,8 @@ class Result:
     tables: Tables
     findings: tuple[Finding, ...]
     passed: tuple[Margin, ...] = ()
+    looked: tuple[Looked, ...] = ()
+    then: Then | None = None
 
     @property
     def ok(self) -> bool:
@@ -106,7 +114,11 @@ def _tables(extra: tuple[tuple[str, str], ...]) -> tuple[Tables, tuple[Finding, 
 
 
 def check_text(
-    text: str, name: str = "design", units: str | None = None, tables: dict[str, str] | None = None
+    text: str,
+    name: str = "design",
+    units: str | None = None,
+    tables: dict[str, str] | None = None,
+    when: Time | None = None,
 ) -> Result:
     """Load, set out and check a design.
 
@@ -115,6 +127,7 @@ def check_text(
         name: its name, for places.
         units: `in` or `mm` to settle and print in other units than the file's.
         tables: texts of the user's own table files, by name.
+        when: a time of the year up to which the wood moves; None for the whole year.
     """
     rows, findings = _tables(tuple(sorted((tables or {}).items())))
     all_findings = list(findings)
@@ -125,11 +138,17 @@ def check_text(
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
     passed: tuple[Margin, ...] = ()
+    looked: tuple[Looked, ...] = ()
+    then = None
     if piece is not None:
-        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design))
+        then = then_of(piece.moisture, when) if when is not None else None
+        sizes = Resolver(design.lengths, design.file.units, lambda _: None)
+        way = way_of(design, sizes.value)
+        shop = shop_of(design, rows)
+        checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), shop, way, then)
         all_findings += checked.findings
-        passed = checked.passed
-    return Result(design, piece, rows, tuple(grouped(all_findings)), passed)
+        passed, looked = checked.passed, checked.looked
+    return Result(design, piece, rows, tuple(grouped(all_findings)), passed, looked, then)
 
 
 def nothing(findings: Sequence[Finding]) -> Result:
@@ -138,12 +157,12 @@ def nothing(findings: Sequence[Finding]) -> Result:
     return Result(None, None, rows, tuple(findings))
 
 
-def check_file(path: str | Path, units: str | None = None) -> Result:
+def check_file(path: str | Path, units: str | None = None, when: Time | None = None) -> Result:
     """`check_text` of a file."""
     text, tables, findings = read(path)
     if not text and findings:
         return nothing(findings)
-    result = check_text(text, str(path), units, tables)
+    result = check_text(text, str(path), units, tables, when)
     return replace(result, findings=tuple(grouped([*findings, *result.findings])))
 
 

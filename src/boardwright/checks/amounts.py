@@ -41,11 +41,14 @@ def told(units: str, value: float, unit: str) -> str:
     Args:
         units: `in` or `mm`.
         value: in its unit.
-        unit: `mm`, `N`, `N m`, `kg`, `N/mm2`, or a word that is no unit of measure, printed as it is.
+        unit: `mm`, `N`, `N m`, `kg`, `N/mm2`, `share` (printed in hundredths), or a word that is no
+            unit of measure, printed as it is.
     """
     if units == "in" and unit in IN_INCHES:
         name, factor, places = IN_INCHES[unit]
         return f"{value / factor:.{places}f} {name}"
+    if unit == "share":
+        return f"{value * 100:.2g} %"
     places = {"mm": 2, "N/mm2": 2, "kg": 1, "N m": 1}.get(unit, 0 if unit == "N" else 2)
     return f"{value:.{places}f} {unit}".removesuffix(" -")
 

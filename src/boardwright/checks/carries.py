@@ -5,11 +5,17 @@ from __future__ import annotations
 from dataclasses import replace
 
 from boardwright.checks import (
+    building,
     carrying,
+    door_frames,
+    dowels_hold,
     hanging,
+    knobs,
     leaning,
     legs,
+    overhang,
     panel_strength,
+    passage,
     racking,
     screws_hold,
     shelf_sag,
@@ -24,13 +30,19 @@ MEASURES: tuple[Measure, ...] = (
     shelf_sag.measure,
     panel_strength.measure,
     screws_hold.measure,
+    dowels_hold.measure,
     tipping.measure,
     tipping.rule_margins,
     leaning.measure,
     carrying.measure,
+    building.measure,
+    passage.measure,
     legs.measure,
     hanging.measure,
+    door_frames.measure,
     racking.measure,
+    knobs.measure,
+    overhang.measure,
     *splitting.MEASURES,
 )
 

@@ -1,13 +1,16 @@
-"""Who can lift the piece: its weight beside the published lifting equation."""
+"""Who can lift the piece, and what is lifted while it is built: weights beside the published lifting equation."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from boardwright.checks.amounts import mass_text
+from boardwright.checks.burdens import own_weight
 from boardwright.checks.context import Context
+from boardwright.checks.loads import GRAVITY
 from boardwright.checks.margins import Margin, Site
 from boardwright.core.findings import Finding, Place, Severity
+from boardwright.core.poses import Box
 from boardwright.formulas.lifting import recommended_weight
 from boardwright.solids.assembly import assembly_of
 from boardwright.solids.mesh import weigh
@@ -23,9 +26,15 @@ ARM = 254.0
 EQUATION = "NIOSH 94-110 (rev. 2021), held at half its height, at most 30 in, lifted 10 in, fair grip"
 
 
-def most(c: Context, persons: int) -> float:
-    """What one or two persons should lift of a piece of this size [kg]."""
-    o = c.piece.outside
+def most(c: Context, persons: int, box: Box | None = None) -> float:
+    """What one or two persons should lift of something of a size [kg].
+
+    Args:
+        c: the piece.
+        persons: who lift.
+        box: around what is lifted, as it stands in the piece; the whole piece without it.
+    """
+    o = box or c.piece.outside
     hands = min(KNUCKLE, o.size(2) / 2)
     if persons == 1:
         return recommended_weight(ARM + min(o.size(0), o.size(1)) / 2, hands, LIFT, coupling=FAIR)
@@ -45,11 +54,11 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
         rest,
         limit,
         "kg",
-        tell=lambda: _finding(c, rest, limit, bool(out)),
+        tell=lambda: _finding(c, site, rest, limit, bool(out)),
     )
 
 
-def _finding(c: Context, rest: float, limit: float, drawers: bool) -> Finding:
+def _finding(c: Context, site: Site, rest: float, limit: float, drawers: bool) -> Finding:
     who = "one person" if c.loads.persons == 1 else "two persons"
     whole = weigh(c.piece.parts).mass
     sub = _heaviest(c)
@@ -59,6 +68,9 @@ def _finding(c: Context, rest: float, limit: float, drawers: bool) -> Finding:
     ]
     if sub > 0:
         pieces.append(f"the heaviest subassembly {mass_text(c, sub)}")
+    load = filling(site)
+    if load > 0:
+        pieces.append(f"filled about {mass_text(c, whole + load)}")
     two = most(c, 2)
     advice = (
         ["let two persons lift it"]
@@ -81,6 +93,13 @@ def _finding(c: Context, rest: float, limit: float, drawers: bool) -> Finding:
             else f"; together two thirds of the sum: {c.tables.figure('lift_two_persons_share').reason}"
         ),
         remedy=", and ".join(advice),
+    )
+
+
+def filling(site: Site) -> float:
+    """What all that holds something holds [kg]."""
+    return sum(
+        (b.everyday - own_weight(p.part)) * p.part.size[0] * p.part.size[1] / GRAVITY for p, b in site.loaded
     )
 
 

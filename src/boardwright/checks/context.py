@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from boardwright.checks.loads import Loads
+from boardwright.checks.shop import Shop, usual_shop
+from boardwright.checks.way import Way
 from boardwright.core.lengths import Printer, settle
 from boardwright.piece.records import Part, Piece
 from boardwright.piece.sizing import about
@@ -22,6 +24,8 @@ class Context:
     printer: Printer
     parts: dict[str, Part]
     loads: Loads = field(default_factory=Loads)
+    shop: Shop = field(default_factory=Shop)
+    way: Way = field(default_factory=Way)
 
     def label(self, id: str) -> str:
         """A part or bought thing in words: `side A`."""
@@ -43,7 +47,17 @@ class Context:
         return self.printer.text(settle(mm, self.piece.step, "down"))
 
 
-def context(piece: Piece, fit: DryFit, tables: Tables, loads: Loads | None = None) -> Context:
+def context(
+    piece: Piece,
+    fit: DryFit,
+    tables: Tables,
+    loads: Loads | None = None,
+    shop: Shop | None = None,
+    way: Way | None = None,
+) -> Context:
     """Gather what the checks read."""
     printer = Printer("mm" if piece.units == "mm" else "in", piece.step)
-    return Context(piece, fit, tables, printer, {p.id: p for p in piece.parts}, loads or Loads())
+    parts = {p.id: p for p in piece.parts}
+    return Context(
+        piece, fit, tables, printer, parts, loads or Loads(), shop or usual_shop(tables), way or Way()
+    )

@@ -155,6 +155,12 @@ def thin_webs(c: Context) -> Iterator[Finding]:
                 )
 
 
+def grooves_and_rabbets(c: Context) -> int:
+    """How many pairs of cuts `thin_webs` compares."""
+    counts = (sum(isinstance(k, (Groove, Rabbet)) for k in p.cuts) for p in _one_of_each(c))
+    return sum(n * (n - 1) // 2 for n in counts)
+
+
 def _one_of_each(c: Context) -> list[Part]:
     seen: dict[str, Part] = {}
     for p in c.piece.parts:

@@ -12,6 +12,7 @@ from typing import Annotated
 
 import typer
 
+from boardwright.checks.movement.times import Time
 from boardwright.cli import show
 from boardwright.cli.rack import rack_app
 from boardwright.cli.rack_options import MaybeRackOpt, open_or_end, rack_now
@@ -92,10 +93,21 @@ def new(
 
 def _finish(result: Result, fmt: Format, all_: bool = False) -> None:
     if fmt is Format.json:
-        typer.echo(show.findings_json(result.findings, result.passed if all_ else None))
+        typer.echo(
+            show.findings_json(
+                result.findings,
+                result.passed if all_ else None,
+                show.sizes_then(result),
+                result.looked if all_ else None,
+            )
+        )
     else:
+        if result.then is not None and result.piece is not None:
+            typer.echo(show.sizes_table(result.piece, result.then) + "\n")
         if all_ and result.piece is not None and result.passed:
             typer.echo(show.passed_table(result.piece, result.passed) + "\n")
+        if all_ and result.looked:
+            typer.echo(show.looked_table(result.looked) + "\n")
         show.show_findings(result.findings, result.passed if all_ else ())
     raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
 
@@ -108,10 +120,16 @@ def check(
     all_: Annotated[
         bool, typer.Option("--all", help="list also what keeps its limit, with its margin")
     ] = False,
+    when: Annotated[
+        Time | None,
+        typer.Option(
+            "--when", metavar="TIME", help="sizes and fits at one time: driest, wettest, or a month"
+        ),
+    ] = None,
 ) -> None:
     """Check a design: whether it is understood, fits, moves and holds."""
     _need_file(file)
-    _finish(check_file(file, _units(units)), format, all_)
+    _finish(check_file(file, _units(units), when), format, all_)
 
 
 @app.command()

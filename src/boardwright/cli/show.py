@@ -8,12 +8,16 @@ from collections.abc import Sequence
 import typer
 
 from boardwright.checks.amounts import told
+from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin, caution
+from boardwright.checks.movement.times import Then
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
 from boardwright.piece.records import Part, Piece
+from boardwright.pipeline import Result
 from boardwright.plan.schema import RoughLine
 from boardwright.savings import Savings
+from boardwright.solids.seasons import grown
 
 COLOURS = {
     Severity.ERROR: typer.colors.RED,
@@ -22,20 +26,68 @@ COLOURS = {
 }
 
 
-def findings_json(findings: Sequence[Finding], passed: Sequence[Margin] | None = None) -> str:
+def findings_json(
+    findings: Sequence[Finding],
+    passed: Sequence[Margin] | None = None,
+    then: dict[str, object] | None = None,
+    looked: Sequence[Looked] | None = None,
+) -> str:
     """Findings as JSON, one object with a list.
 
     Args:
         findings: all of them.
         passed: what keeps its limit; None leaves the list out.
+        then: sizes at one time of the year, from `sizes_then`; None leaves them out.
+        looked: checks without a figure that found nothing; None leaves the list out.
     """
     data: dict[str, object] = {"findings": [f.as_dict() for f in findings]}
     if passed is not None:
         data["passed"] = [m.as_dict() for m in passed]
+    if looked is not None:
+        data["looked"] = [k.as_dict() for k in looked]
+    if then is not None:
+        data["when"] = then
     said = caution([*(f.code for f in findings), *(m.check for m in passed or ())])
     if said:
         data["caution"] = said
     return json.dumps(data, indent=1, ensure_ascii=False)
+
+
+def _solid(piece: Piece) -> list[Part]:
+    """A part of each letter that is of solid wood."""
+    by_letter = {p.letter: p for p in reversed(piece.parts) if p.stock.kind == "wood"}
+    return sorted(by_letter.values(), key=lambda p: (len(p.letter), p.letter))
+
+
+def sizes_then(result: Result) -> dict[str, object] | None:
+    """Sizes of the solid parts [mm] at the time that was asked for; None when none was."""
+    then, piece = result.then, result.piece
+    if then is None or piece is None:
+        return None
+    now = piece.moisture.now
+    sizes = {p.letter: [round(v, 3) for v in grown(p, then.percent, now)] for p in _solid(piece)}
+    return {"time": then.time.value, "moisture": round(then.percent, 2), "cut_at": now, "sizes": sizes}
+
+
+def sizes_table(piece: Piece, then: Then) -> str:
+    """Width and thickness of the solid parts as cut and at a time of the year."""
+    now, printer = piece.moisture.now, Printer("mm" if piece.units == "mm" else "in", piece.step)
+    rows = []
+    for p in _solid(piece):
+        _, width, thickness = grown(p, then.percent, now)
+        rows.append(
+            [
+                p.letter,
+                p.name,
+                printer.text(p.size[1]),
+                told(piece.units, width - p.size[1], "mm"),
+                printer.text(p.size[2]),
+                told(piece.units, thickness - p.size[2], "mm"),
+            ]
+        )
+    head = ["part", "", "width as cut", "changes by", "thickness", "changes by"]
+    said = f"{then.words} the wood is at {then.percent:.3g} %, cut at {now:.3g} %"
+    return said[0].upper() + said[1:] + "\n\n" + table(head, rows, right=(2, 3, 4, 5))
 
 
 def passed_table(piece: Piece, passed: Sequence[Margin]) -> str:
@@ -50,6 +102,12 @@ def passed_table(piece: Piece, passed: Sequence[Margin]) -> str:
         rows.append([m.check, parts, m.what, value, f"{'at least' if m.least else 'at most'} {limit}", used])
     head = ["check", "parts", "what", "found", "limit", "used"]
     return f"{len(passed)} figures within their limits\n\n" + table(head, rows, right=(3, 5))
+
+
+def looked_table(looked: Sequence[Looked]) -> str:
+    """Checks without a figure that found nothing, and how many places they looked at."""
+    rows = [[k.check, f"nothing found; {k.count} {k.what}"] for k in looked]
+    return table(["check", "looked at"], rows)
 
 
 def show_findings(findings: Sequence[Finding], passed: Sequence[Margin] = ()) -> None:

@@ -33,6 +33,7 @@ from boardwright.design.keys.cuts import (
     TenonKeys,
     VGrooveKeys,
 )
+from boardwright.design.keys.delivery import CorridorCorner, Delivery, DoorOpening, StairTurn, Vehicle
 from boardwright.design.keys.doors import Door, DoorKeys, DoorPair, FixedPanel, Hinges, Knob
 from boardwright.design.keys.drawers import (
     Bars,
@@ -60,6 +61,7 @@ from boardwright.design.keys.loads import Loads
 from boardwright.design.keys.parts import LooseJoint, LoosePart, PlaceKeys, Places
 from boardwright.design.keys.place import Air, Surroundings, YearOfAir
 from boardwright.design.keys.pulls import Pull
+from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precision
 from boardwright.design.keys.stock import (
     AllowanceKeys,
     BoardEntry,
@@ -99,13 +101,17 @@ __all__ = [
     "Case",
     "CaseBase",
     "CentreGuide",
+    "ClampEntry",
+    "CorridorCorner",
     "Cover",
     "CurveKeys",
     "CutKeys",
     "Deck",
+    "Delivery",
     "DesignFile",
     "Door",
     "DoorKeys",
+    "DoorOpening",
     "DoorPair",
     "DovetailSlotKeys",
     "DovetailTongueKeys",
@@ -123,6 +129,7 @@ __all__ = [
     "Frame",
     "FramePanel",
     "FullExtensionBars",
+    "GlueTimes",
     "Grip",
     "GrooveKeys",
     "Hinges",
@@ -141,10 +148,12 @@ __all__ = [
     "Loads",
     "LooseJoint",
     "LoosePart",
+    "Machines",
     "MortiseKeys",
     "NotchKeys",
     "PlaceKeys",
     "Places",
+    "Precision",
     "PriceKeys",
     "Pull",
     "RabbetKeys",
@@ -157,6 +166,7 @@ __all__ = [
     "Sides",
     "Slides",
     "SocketKeys",
+    "StairTurn",
     "StockEntry",
     "Stretchers",
     "Surroundings",
@@ -169,6 +179,7 @@ __all__ = [
     "TrayStack",
     "TrimLater",
     "VGrooveKeys",
+    "Vehicle",
     "WallCleat",
     "WoodMoisture",
     "YearOfAir",
@@ -198,7 +209,10 @@ class DesignFile(Keys):
     sizes: dict[str, LengthText] | None = optional("named sizes", "no names of your own")
     stock: dict[str, StockEntry] = Field(min_length=1, description="what is in the shop, by name")
     loads: Loads | None = optional("what the piece carries, and who lifts it", "as each of its keys says")
-    shop: Shop | None = optional("kerf, trim, boards", "as each of its keys says")
+    delivery: Delivery | None = optional("the way from the shop to the place", "as each of its keys says")
+    shop: Shop | None = optional(
+        "kerf, trim, boards, precision, machines, clamps, glue", "as each of its keys says"
+    )
     rough: list[RoughKeys] | None = optional(
         "what is wanted of some parts when they are taken from boards", "every part on its own"
     )

@@ -6,19 +6,23 @@ from boardwright.core.poses import Box, Vec
 from boardwright.drawings.cut_words import Printer
 from boardwright.drawings.layout_dims import Ask, Edge, stacked
 from boardwright.drawings.part_details import bounds, shift
-from boardwright.drawings.pictures import Plane, on_paper, picture
+from boardwright.drawings.pictures import Picture, Plane, on_paper, picture
 from boardwright.drawings.records import Drawing, Entity, Line
-from boardwright.drawings.scales import fitting, scale_text
+from boardwright.drawings.scales import fitting, scale_text, scales
 from boardwright.piece.records import Part, Piece, Space
 from boardwright.solids.exact import FRONT, RIGHT, TOP, Shape, View, beyond, part_shape, placed
 
 PAD = 1.0
 ROOM = (128.0, 140.0)
 """Largest view on paper, without its dimensions [mm]."""
+PAGE_HIGH, TITLE_HIGH = 240.0, 12.0
+"""Height of a page's text, and of the title over a drawing [mm]."""
 
 
 def front_side_top(piece: Piece, printer: Printer, width: float = 180.0) -> list[Drawing]:
     """Three drawings of the piece: from the front, cut through and seen from the right, from above.
+
+    They are drawn at the largest standard scale at which each fits, or at the next smaller one where that saves a page.
 
     Args:
         piece: every size known.
@@ -26,7 +30,7 @@ def front_side_top(piece: Piece, printer: Printer, width: float = 180.0) -> list
         width: of each drawing on paper [mm].
     """
     out = piece.outside
-    reduction = fitting(
+    largest = fitting(
         printer.units,
         max(out.size(0), out.size(1)),
         max(out.size(2), out.size(1)),
@@ -34,21 +38,34 @@ def front_side_top(piece: Piece, printer: Printer, width: float = 180.0) -> list
         ROOM[1],
     )
     shapes = [placed(part_shape(p), p.pose) for p in piece.parts]
-    sheet = _Sheet(piece, printer, 1 / reduction, width)
-    return [
-        sheet.drawing("front", "Front", FRONT, shapes, sheet.front_asks()),
-        sheet.section(shapes),
-        sheet.drawing("top", "From above", TOP, shapes, sheet.top_asks()),
-    ]
+    views = _Views(piece, shapes)
+    known = scales(printer.units)
+    tries = known[known.index(largest) :][:2]
+    sheets = [_Sheet(views, printer, 1 / reduction, width).drawings() for reduction in tries]
+    return min(sheets, key=_pages)
 
 
-class _Sheet:
-    """Writes the views of one piece at one scale."""
+def _pages(drawings: list[Drawing]) -> int:
+    """How many pages drawings take, one after the other."""
+    pages, used = 0, PAGE_HIGH
+    for d in drawings:
+        high = d.height + TITLE_HIGH
+        if used + high > PAGE_HIGH:
+            pages, used = pages + 1, 0.0
+        used += high
+    return pages
 
-    def __init__(self, piece: Piece, printer: Printer, k: float, width: float) -> None:
-        self.piece, self.printer, self.k, self.width = piece, printer, k, width
+
+class _Views:
+    """What is seen of a piece from three sides, at true size."""
+
+    def __init__(self, piece: Piece, shapes: list[Shape]) -> None:
+        self.piece = piece
         self.leaves = [s for s in piece.spaces if s.holds not in ("rows", "columns")]
         self.at = self._plane()
+        self.front = picture(shapes, FRONT)
+        self.side = self._section(shapes)
+        self.top = picture(shapes, TOP)
 
     def _plane(self) -> float:
         """Where the section is: through the middle of the space furthest to the right, clear of uprights."""
@@ -57,16 +74,30 @@ class _Sheet:
         last = max(self.leaves, key=lambda s: (round(s.box.middle()[0], 3), s.box.size(0)))
         return last.box.middle()[0]
 
-    def section(self, shapes: list[Shape]) -> Drawing:
+    def _section(self, shapes: list[Shape]) -> Picture:
         """The piece cut through, seen from the right."""
         kept = [
             (s, p) for s, p in zip(shapes, self.piece.parts, strict=True) if p.box.low[0] < self.at - 1e-6
         ]
         left = [beyond(s, 0, self.at) if p.box.high[0] > self.at else s for s, p in kept]
         hues = tuple("sheet" if p.stock.kind == "sheet" else "light wood" for _, p in kept)
-        return self.drawing(
-            "side", "Section, seen from the right", RIGHT, left, self.side_asks(), Plane(self.at, hues)
-        )
+        return picture(left, RIGHT, Plane(self.at, hues))
+
+
+class _Sheet:
+    """Writes the views of one piece at one scale."""
+
+    def __init__(self, views: _Views, printer: Printer, k: float, width: float) -> None:
+        self.views, self.printer, self.k, self.width = views, printer, k, width
+        self.piece, self.leaves, self.at = views.piece, views.leaves, views.at
+
+    def drawings(self) -> list[Drawing]:
+        """From the front, cut through and seen from the right, from above."""
+        return [
+            self._drawing("front", "Front", self.views.front, self.front_asks()),
+            self._drawing("side", "Section, seen from the right", self.views.side, self.side_asks()),
+            self._drawing("top", "From above", self.views.top, self.top_asks()),
+        ]
 
     def ask(self, view: View, a: Vec, b: Vec, value: float, side: Edge) -> Ask:
         """A dimension between two points of the piece, as it will lie on paper."""
@@ -138,17 +169,8 @@ class _Sheet:
             self.ask(TOP, (low[0], low[1], 0), (low[0], high[1], 0), high[1] - low[1], "left"),
         ]
 
-    def drawing(
-        self,
-        id: str,
-        title: str,
-        view: View,
-        shapes: list[Shape],
-        asks: list[Ask],
-        plane: Plane | None = None,
-    ) -> Drawing:
+    def _drawing(self, id: str, title: str, shown: Picture, asks: list[Ask]) -> Drawing:
         """One view with its dimensions."""
-        shown = picture(shapes, view, plane)
         entities: list[Entity] = on_paper(shown.entities, self.k, 0.0, 0.0)
         lines = [e for e in entities if isinstance(e, Line)]
         x0, y0, x1, y1 = bounds(list(lines))

@@ -43,15 +43,18 @@ class Block:
 
 def sections(part: Part, found: list[Feature], printer: Printer) -> list[Block]:
     """One detail for each section of a cut that runs along, with the numbers of all features that have it."""
-    groups: dict[tuple[object, ...], tuple[Profile, list[int]]] = {}
+    groups: dict[tuple[object, ...], list[tuple[Profile, int]]] = {}
     for f in found:
         profile = profile_of(f.cuts[0], part.size)
         if profile is not None:
-            groups.setdefault(profile.key, (profile, []))[1].append(f.number)
-    return [_detail(part, profile, numbers, printer) for profile, numbers in groups.values()]
+            groups.setdefault(profile.key, []).append((profile, f.number))
+    return [_detail(part, alike, printer) for alike in groups.values()]
 
 
-def _detail(part: Part, cut: Profile, numbers: list[int], printer: Printer) -> Block:
+def _detail(part: Part, alike: list[tuple[Profile, int]], printer: Printer) -> Block:
+    cut = alike[0][0]
+    mirrored = "mirrored at the other" if any(other.corner != cut.corner for other, _ in alike) else ""
+    note = ", ".join(words for words in (cut.note, mirrored) if words)
     reduction = _scale(part, cut, printer)
     d0, d1, _ = _depth_window(part, cut, reduction)
     whole = part.size[cut.wide]
@@ -71,7 +74,7 @@ def _detail(part: Part, cut: Profile, numbers: list[int], printer: Printer) -> B
 
     entities = cut_away(part, cut.along, at, window, flat)
     entities += _dimensions(part, cut, window, level, flat, printer)
-    return framed(entities, numbers, label(reduction, cut.note))
+    return framed(entities, [number for _, number in alike], label(reduction, note))
 
 
 def _scale(part: Part, cut: Profile, printer: Printer) -> float:

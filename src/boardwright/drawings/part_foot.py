@@ -54,7 +54,10 @@ def foot_of(
         return Block(tuple(entities), width, y + row + 1.0)
     key = _key(found, width)
     entities += [shift(e, 0.0, y) for e in key.entities]
-    return _rows_of_details(blocks, entities, width, y + key.height)
+    y += key.height
+    details = rows_of_details(blocks, width)
+    entities += [shift(e, 0.0, y) for e in details.entities]
+    return Block(tuple(entities), width, y + details.height)
 
 
 def _datum_words(seen: Side, toward: Mapping[str, str]) -> str:
@@ -82,8 +85,15 @@ def _key(found: list[Feature], width: float) -> Block:
     return Block(tuple(entities), width, y)
 
 
-def _rows_of_details(blocks: list[Block], entities: list[Entity], width: float, y: float) -> Block:
-    """Details in as many rows as they need, over what is there."""
+def rows_of_details(blocks: list[Block], width: float) -> Block:
+    """Details in as many rows as they need, the first row on top.
+
+    Args:
+        blocks: the details.
+        width: room on paper [mm].
+    """
+    entities: list[Entity] = []
+    y = 0.0
     rows: list[list[Block]] = []
     used = 0.0
     for b in blocks:
@@ -101,6 +111,20 @@ def _rows_of_details(blocks: list[Block], entities: list[Entity], width: float, 
             x += b.width + BETWEEN
         y += high + 1.0
     return Block(tuple(entities), width, y)
+
+
+def key_and_details(found: list[Feature], blocks: list[Block], width: float) -> Block:
+    """Details with the numbered lines of their cuts under them.
+
+    Args:
+        found: the part's features.
+        blocks: details.
+        width: room on paper [mm].
+    """
+    key = _key(found, width)
+    details = rows_of_details(blocks, width)
+    over = tuple(shift(e, 0.0, key.height) for e in details.entities)
+    return Block((*key.entities, *over), width, key.height + details.height)
 
 
 def wrapped(text: str, width: float, size: float = SIZE) -> list[str]:

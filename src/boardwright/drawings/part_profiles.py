@@ -67,10 +67,14 @@ class Profile:
 
     @property
     def key(self) -> tuple[object, ...]:
-        """What tells one section from another: a channel near its reference edge shows where it is."""
+        """What tells one section from another: a channel near its reference edge shows where it is.
+
+        Corners at opposite sides have one section, mirrored.
+        """
         sizes = (round(self.high - self.low, 4), round(self.depth, 4), self.note, self.tongue)
         near = round(self.place, 4) if self.place is not None and self.place <= NEAR else -1.0
-        return (self.kind, self.side, self.along, self.corner, sizes, near)
+        corner = self.corner.axis if self.corner is not None else -1
+        return (self.kind, self.side, self.along, corner, sizes, near)
 
 
 def profile_of(cut: Cut, size: Vec) -> Profile | None:

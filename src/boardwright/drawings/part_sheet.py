@@ -13,10 +13,10 @@ from boardwright.drawings.layout_dims import SIZE, Ask, Edge, stacked
 from boardwright.drawings.lines import drawn_once
 from boardwright.drawings.marks import balloon, break_line, datum, end_grain, grain_arrow, leader, third_angle
 from boardwright.drawings.part_curves import tables
-from boardwright.drawings.part_details import bounds, sections, shift
+from boardwright.drawings.part_details import Block, bounds, sections, shift
 from boardwright.drawings.part_ends import ends
 from boardwright.drawings.part_features import Feature, features
-from boardwright.drawings.part_foot import foot_of
+from boardwright.drawings.part_foot import foot_of, key_and_details, rows_of_details
 from boardwright.drawings.part_positions import positions
 from boardwright.drawings.part_spots import spot
 from boardwright.drawings.records import Drawing, Entity, Line, Point, Text
@@ -35,10 +35,18 @@ LONG_AND_THIN = 9.0
 BREAK_GAP = 2.4
 VIEWS = 140.0
 """Height that the views may always have [mm]."""
-LEAST_LONG = 60.0
+WHOLE = 214.0
+"""Height that a sheet may take of its page [mm]."""
+LEAST_LONG = 45.0
 """A part is not drawn shorter than this only to save height [mm]."""
 MOST = 5
 """Up to so many equal grooves each get their number in the view."""
+FOOT_GAP = 5.0
+"""Between the views and what stands under them [mm]."""
+KEY_WIDE = 62.0
+"""Least width of the key of the cuts beside the views [mm]."""
+ASIDE = 9.0
+"""Between the views and details beside them [mm]."""
 PAD = 1.0
 """Clear margin around everything [mm]."""
 
@@ -80,47 +88,99 @@ def part_drawing(
     found = features(part, printer, letters or {})
     lines = _project(part)
     blocks = [*sections(part, found, printer), *ends(part, found, printer), *tables(found, printer)]
-    foot = foot_of(found, blocks, width - 2 * PAD, lines.seen, toward or {})
-    reduction, views = _at_best_scale(
-        part, printer, found, lines, width - 2 * PAD, height - foot.height - 5 - 2 * PAD
-    )
-    x0, y0, x1, y1 = bounds(views)
-    total = y1 - y0 + foot.height + 5 + 2 * PAD
-    up = foot.height + 5 + PAD - y0
-    placed = [shift(e, (width - (x1 - x0)) / 2 - x0, up) for e in views]
+    inside = width - 2 * PAD
+
+    def foot(key: list[Feature], details: list[Block], room: float) -> Block:
+        return foot_of(key, details, room, lines.seen, toward or {})
+
+    def arranged(reduction: float) -> list[_Sheet]:
+        views = _Views(part, printer, found, lines, reduction).draw()
+        x0, _, x1, _ = bounds(views)
+        room = inside - (x1 - x0) - ASIDE
+        slim = [b for b in blocks if b.width <= room]
+        out = [_under(views, foot(found, blocks, inside))]
+        for count in range(1, len(slim) + 1):
+            column = slim[:count]
+            rest = [b for b in blocks if b not in column]
+            out.append(_beside(views, rows_of_details(column, room), foot(found, rest, inside)))
+            if room >= KEY_WIDE:
+                out.append(_beside(views, key_and_details(found, column, room), foot([], rest, inside)))
+        return out
+
+    reduction, sheet = _at_best_scale(part, printer, arranged, inside, height - 2 * PAD)
     scale = scale_text(reduction)
-    sign = _sign(width, scale)
     title = f"{part.letter} {part.name}".strip()
     return Drawing(
         f"part-{part.letter or part.id}",
         title,
         scale,
         width,
-        round(total, 3),
-        (*placed, *(shift(e, PAD, PAD) for e in foot.entities), *sign),
+        round(sheet.high + 2 * PAD, 3),
+        (
+            *(shift(e, PAD + (inside - sheet.wide) / 2, PAD) for e in sheet.above),
+            *(shift(e, PAD, PAD) for e in sheet.foot),
+            *_sign(width, scale),
+        ),
     )
 
 
-def _at_best_scale(
-    part: Part, printer: PlanPrinter, found: list[Feature], lines: _Lines, wide: float, high: float
-) -> tuple[float, list[Entity]]:
-    """The largest scale at which the views keep within their height.
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """The drawing of a part at one scale, its lower left corner at the origin.
 
-    If the part would be too small to read at it, the largest that the page takes.
+    Attributes:
+        above: views, and details that stand beside them; as wide as `wide` [mm].
+        foot: what stands under them, over the whole width.
+        wide: of what is above [mm].
+        views_high: height of the views [mm].
+        high: of everything [mm].
     """
-    largest: tuple[float, list[Entity]] | None = None
+
+    above: tuple[Entity, ...]
+    foot: tuple[Entity, ...]
+    wide: float
+    views_high: float
+    high: float
+
+
+def _under(views: list[Entity], foot: Block) -> _Sheet:
+    """Everything else under the views."""
+    x0, y0, x1, y1 = bounds(views)
+    above = tuple(shift(e, -x0, foot.height + FOOT_GAP - y0) for e in views)
+    return _Sheet(above, foot.entities, x1 - x0, y1 - y0, y1 - y0 + FOOT_GAP + foot.height)
+
+
+def _beside(views: list[Entity], column: Block, foot: Block) -> _Sheet:
+    """A column to the right of the views, the foot under both."""
+    x0, y0, x1, y1 = bounds(views)
+    c0, d0, c1, d1 = bounds(list(column.entities))
+    high = max(y1 - y0, d1 - d0)
+    up = foot.height + FOOT_GAP
+    above = [shift(e, -x0, up + high - y1) for e in views]
+    above += [shift(e, x1 - x0 + ASIDE - c0, up + high - d1) for e in column.entities]
+    return _Sheet(tuple(above), foot.entities, x1 - x0 + ASIDE + c1 - c0, y1 - y0, high + up)
+
+
+def _at_best_scale(
+    part: Part, printer: PlanPrinter, arranged: Callable[[float], list[_Sheet]], wide: float, high: float
+) -> tuple[float, _Sheet]:
+    """The largest scale at which a sheet keeps within the height.
+
+    If the part would be too small to read at it, the largest that the page takes, in its lowest arrangement.
+    """
+    largest: tuple[float, _Sheet] | None = None
     for reduction in scales(printer.units):
-        if largest is not None and part.size[0] / reduction < LEAST_LONG:
+        if largest is not None and max(part.size) / reduction < LEAST_LONG:
             break
-        views = _Views(part, printer, found, lines, reduction).draw()
-        x0, y0, x1, y1 = bounds(views)
-        if x1 - x0 > wide or y1 - y0 > max(high, VIEWS):
-            if largest is None and reduction == scales(printer.units)[-1]:
-                return reduction, views
+        sheets = arranged(reduction)
+        last = largest is None and reduction == scales(printer.units)[-1]
+        fits = [s for s in sheets if s.wide <= wide and s.views_high <= VIEWS and s.high <= WHOLE]
+        if not fits and not last:
             continue
-        if y1 - y0 <= high:
-            return reduction, views
-        largest = largest or (reduction, views)
+        lowest = min(fits or sheets, key=lambda s: s.high)
+        if lowest.high <= high:
+            return reduction, lowest
+        largest = largest or (reduction, lowest)
     assert largest is not None
     return largest
 

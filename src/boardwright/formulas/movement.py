@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from math import cos, radians, sin
+from math import cos, radians, sin, sqrt
 
 from boardwright.formulas.limits import Limit, Limits
 
@@ -14,6 +14,8 @@ LIMITS: Limits = {
     "shrinkage_to": {"x": Limit(0, 30, _PERCENT)},
     "coefficient_from_shrinkage": {"S": Limit(0.1, 20, "%")},
     "coefficient_at_angle": {"theta": Limit(0, 90, "degrees")},
+    "mitre_opening": {"one": Limit(-0.1, 0.1, "-"), "two": Limit(-0.1, 0.1, "-")},
+    "cup": {"difference": Limit(0, 6, "% of moisture")},
 }
 
 
@@ -150,3 +152,58 @@ def coefficient_at_angle(C_T: float, C_R: float, theta: float) -> float:
     """
     angle = radians(theta)
     return C_T * cos(angle) ** 2 + C_R * sin(angle) ** 2
+
+
+def mitre_opening(width: float, one: float, two: float) -> float:
+    """Gap at one end of a mitre cut at 45 degrees when its members change in width.
+
+    Each cut turns by half the change of its member; the corner stays square.
+
+    Args:
+        width: of the members [mm].
+        one: change of width of the first, less that of its length, as a share; negative when it shrinks [-].
+        two: of the second [-].
+
+    Returns:
+        Gap at the inner corner, positive when the members shrink; at the outer one, negative, when they swell [mm].
+
+    Limits:
+        Changes up to a tenth: the turn is taken as a small angle.
+
+    Source:
+        Mechanics; case from practice, recomputed: red oak 3 1/2 in wide, 0.00369 per 1 %, from 9 to 6 %, opens by
+        0.055 in, members of 1 1/2 in by 0.023 in.
+
+    Example:
+        >>> round(mitre_opening(3.5, -0.00369 * 3, -0.00369 * 3), 3)
+        0.055
+    """
+    return -(one + two) / 2 * width * sqrt(2)
+
+
+def cup(width: float, thickness: float, C: float, difference: float) -> float:
+    """Cup of a free board whose two faces differ in moisture.
+
+    The board bends to a radius of its thickness over the difference in swelling of its faces.
+
+    Args:
+        width: of the board, across the grain [mm].
+        thickness: of it [mm].
+        C: change per 1 % of moisture across the grain [1/%].
+        difference: of moisture between the two faces [%].
+
+    Returns:
+        Height of the middle over the edges; the damper face is the outside of the bend [mm].
+
+    Limits:
+        A difference up to 6 %; the cup is small beside the width.
+
+    Source:
+        Bending of a strip by unlike swelling (mechanics); case from practice, recomputed: maple 22 in wide and 3/4 in
+        thick, 0.00353, 1 %: 0.28 in; hickory 7 x 1/2 in, 0.00315: 0.039 in.
+
+    Example:
+        >>> round(cup(22, 0.75, 0.00353, 1), 2), round(cup(7, 0.5, 0.00315, 1), 3)
+        (0.28, 0.039)
+    """
+    return width**2 * C * difference / (8 * thickness)

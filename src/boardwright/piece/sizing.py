@@ -33,9 +33,9 @@ def about(printer: Printer, mm: float) -> str:
     return printer.text(near) if abs(near - mm) < 1e-6 else f"about {printer.text(near)}"
 
 
-NOT_CUT = ("sizes.", "stock.", "shop.")
+NOT_CUT = ("sizes.", "stock.", "shop.", "delivery.")
 AS_BOUGHT = (".screw_length", ".diameter", ".countersink", ".slides.length", ".slides.side")
-"""Lengths that are no cut of the maker's: names for sums, thicknesses, tools and bought things."""
+"""Lengths that are no cut of the maker's: names for sums, thicknesses, tools, bought things, doors on the way."""
 
 
 class Sizer:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 
+from boardwright.checks.building import handled, masses
 from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Piece
@@ -32,6 +33,7 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
             text=f"{_coarse(centre[2], printer)} above the floor, {_coarse(centre[1], printer)} behind the front edge",
         ),
         Fact(name="Parts", text=f"{len(piece.parts)} in {len({p.letter for p in piece.parts})} kinds"),
+        *_heaviest(piece),
     ]
     for kind, name in (("drawer", "Drawers"), ("tray", "Trays")):
         text = _drawers(piece, kind)
@@ -45,6 +47,24 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
                 text=f"cut at {m.now:g} %; made to work from {m.driest:g} % to {m.wettest:g} %",
             )
         )
+    return out
+
+
+def _heaviest(piece: Piece) -> list[Fact]:
+    """The heaviest part, and what is heaviest to lift or lay over while the piece is built."""
+    if len(piece.parts) < 2:
+        return []
+    mass, by_id = masses(piece), {p.id: p for p in piece.parts}
+    part = max(piece.parts, key=lambda p: mass[p.id])
+    out = [Fact(name="Heaviest part", text=f"{part.letter} ({part.name}), {mass_text(mass[part.id])}")]
+    thing = max(handled(piece, mass), key=lambda h: h.lifted)
+    if len(thing.parts) > 1:
+        first = by_id[max(thing.parts, key=lambda id: mass[id])]
+        groups = {by_id[id].group for id in thing.parts}
+        name = next((m.name for m in piece.motions if groups == {m.id}), "")
+        name = name or f"{first.letter} ({first.name}) and what is on it"
+        how = ", laid over on one edge" if thing.turned else ""
+        out.append(Fact(name="Heaviest to handle in building", text=f"{name}, {mass_text(thing.mass)}{how}"))
     return out
 
 

@@ -120,7 +120,27 @@ class Assembly:
 
 def assembly_of(piece: Piece) -> Assembly:
     """How a piece goes together; the same piece is searched once, wherever in a file it was asked for."""
-    return _assembly(what_matters(piece))
+    return _of_this(_This(piece))
+
+
+class _This:
+    """A piece that is the same as itself alone: it is found again without looking through all of it."""
+
+    __slots__ = ("piece",)
+
+    def __init__(self, piece: Piece) -> None:
+        self.piece = piece
+
+    def __hash__(self) -> int:
+        return id(self.piece)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _This) and other.piece is self.piece
+
+
+@lru_cache(maxsize=4)
+def _of_this(this: _This) -> Assembly:
+    return _assembly(what_matters(this.piece))
 
 
 @once(16)

@@ -88,13 +88,9 @@ def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]
     near = [(i, j) for i, j in near if len(clashes(rooms[parts[i].id], rooms[parts[j].id]))]
     for i, j in _sharing(parts, near):
         one, two = parts[i], parts[j]
-        frame = one.pose
-        volume = _shared(form_of(one), relative(frame, frame), form_of(two), relative(frame, two.pose))
-        if volume < LEAST:
-            continue
-        box = _shared_box(one, two)
-        if min(box.size(k) for k in range(3)) >= THIN:
-            out.append(Overlap(one.id, two.id, volume, box))
+        found = shared(one, two)
+        if found is not None:
+            out.append(Overlap(one.id, two.id, found[0], found[1]))
     out += _hardware_overlaps(piece, bounds)
     return out
 
@@ -110,6 +106,16 @@ def _sharing(parts: Sequence[Part], pairs: list[tuple[int, int]]) -> list[tuple[
         asked[at[i], at[j]] = True
     found = Bodies.of([parts[i] for i in some]).rest(asked)
     return [(i, j) for i, j in pairs if found[at[i], at[j]]]
+
+
+def shared(one: Part, two: Part) -> tuple[float, Box] | None:
+    """Room that two parts share: its volume [mm3] and the box around it [mm]; None when they share none."""
+    frame = one.pose
+    volume = _shared(form_of(one), relative(frame, frame), form_of(two), relative(frame, two.pose))
+    if volume < LEAST:
+        return None
+    box = _shared_box(one, two)
+    return (volume, box) if min(box.size(k) for k in range(3)) >= THIN else None
 
 
 @lru_cache(maxsize=65536)

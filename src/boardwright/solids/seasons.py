@@ -20,6 +20,11 @@ HELD, RESTS, FLOATS, STANDS = 1.0, 1e-2, 1e-3, 1e-6
 """Weights of what sets a part: a face or glue that holds it, what it runs on, what it floats in, where it stood."""
 
 
+ON = 0.5
+"""A drawer stands on those of its parts whose feet are no higher over what is under them than the lowest and this
+[mm]."""
+
+
 @dataclass(frozen=True, slots=True)
 class _Tie:
     """Two points of two parts that stay together along a direction, with a weight; -1 for the ground."""
@@ -216,14 +221,19 @@ def _of_motion(piece: Piece, motion: Motion, groups: list[str]) -> Iterator[_Tie
         one, two = _nearest(piece, mine, at), _nearest(piece, still, at)
         yield from (_Tie(one, two, at, a, HELD) for a in AXES)
         return
+    feet = []
     for i in mine:
         box = piece.parts[i].box
         foot = box.middle()
         under = _at_mouth((foot[0], foot[1], box.low[2]), motion)
         two = _nearest(piece, still, under)
+        feet.append((i, two, under, _away(piece.parts[two].box, under)))
+    lowest = min(away for *_, away in feet)
+    for i, two, under, away in feet:
         for a in AXES:
-            runs = abs(dot(a, motion.direction)) > 0.9 or abs(a[2]) > 0.9
-            yield _Tie(i, two, under, a, RESTS if runs else FLOATS)
+            rests = abs(a[2]) > 0.9 and away < lowest + ON
+            runs = abs(dot(a, motion.direction)) > 0.9 or rests
+            yield _Tie(i, two, under, a, RESTS if runs else FLOATS if abs(a[2]) < 0.9 else STANDS)
 
 
 def _hinge(piece: Piece, groups: list[str], motion: Motion) -> Vec:
@@ -241,9 +251,9 @@ def _still(piece: Piece, groups: list[str], motion: Motion) -> list[int]:
 
 def _nearest(piece: Piece, among: Iterable[int], at: Vec) -> int:
     """The part whose box lies nearest to a point; the first of several."""
+    return min(among, key=lambda i: (round(_away(piece.parts[i].box, at), 6), i))
 
-    def away(i: int) -> float:
-        box = piece.parts[i].box
-        return sum(max(box.low[k] - at[k], 0.0, at[k] - box.high[k]) ** 2 for k in range(3))
 
-    return min(among, key=lambda i: (round(away(i), 6), i))
+def _away(box: Box, at: Vec) -> float:
+    """How far a point is from a box [mm]."""
+    return float(sum(max(box.low[k] - at[k], 0.0, at[k] - box.high[k]) ** 2 for k in range(3)) ** 0.5)

@@ -194,7 +194,7 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
     out: list[Hit] = []
     for part in moving:
         pivot = rounded(square(part.pose).inverse_point(motion.pivot), 9)
-        for other, near in zip(still, _near(part, still, turns), strict=True):
+        for other, near in zip(still, near_turns(part, still, turns), strict=True):
             if not near.any():
                 continue
             tried = tuple(angles[i] for i in np.flatnonzero(near))
@@ -204,7 +204,7 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
     return out
 
 
-def _near(part: Part, still: list[Part], turns: Any) -> Any:
+def near_turns(part: Part, still: list[Part], turns: Any) -> Any:
     """Whether the blank of a part, turned, reaches into those of others by the sides of both, (parts, turns) bool."""
     if not still:
         return np.zeros((0, len(turns)), dtype=bool)

@@ -42,7 +42,7 @@ RECORDS: dict[str, type[Any]] = {
 
 FILES: dict[str, tuple[str, ...]] = {
     **{name: (name,) for name in RECORDS if name != "figures"},
-    "figures": ("allowances", "clearances", "proportions", "loads"),
+    "figures": ("allowances", "clearances", "proportions", "loads", "shop"),
 }
 """Files of the package that make up each table."""
 

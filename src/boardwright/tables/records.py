@@ -43,6 +43,7 @@ FigureUnit = Annotated[
         "count",
         "degree",
         "h",
+        "min",
         "psf",
         "psi",
         "lb",
@@ -342,7 +343,7 @@ class Figure:
     Attributes:
         value: the figure to use; lengths [mm], masses [kg], pressures [N/mm2], the rest as `unit` says.
         low, high: the range met in the trade, in the same unit, where there is one.
-        unit: after reading: mm, share, %, ratio, count, degree, h, N/mm2, N m, kg, kg/m or kg/m3 [name].
+        unit: after reading: mm, share, %, ratio, count, degree, h, min, N/mm2, N m, kg, kg/m or kg/m3 [name].
         applies_to: what it is the figure of.
     """
 

@@ -201,6 +201,22 @@ parts: {board: {stock: oak, length: long, width: 5, along: x, across: y, at: [0,
 """
 
 
+def test_a_piece_is_taken_to_one_time_of_the_year(tmp_path: Path) -> None:
+    """White oak, flatsawn: 0.00365 for each 1 % (Wood Handbook FPL-GTR-190, table 13-5)."""
+    file = tmp_path / "board.yaml"
+    file.write_text(WOOD + "wood_moisture: {now: 8, driest: 6, wettest: 12}\n", encoding="utf-8")
+    text = run("check", file, "--when", "wettest")
+    assert text.exit_code == 0
+    assert "At the wettest time the wood is at 12 %, cut at 8 %" in text.stdout
+    assert re.search(rf"^A\s+board\s+5 in\s+{5 * 0.00365 * 4:.3f} in\s", text.stdout, re.M)
+    data = json.loads(run("check", file, "--when", "driest", "--format", "json").stdout)["when"]
+    assert (data["time"], data["moisture"], data["cut_at"]) == ("driest", 6, 8)
+    assert data["sizes"]["A"][1] == pytest.approx(5 * 25.4 * (1 - 0.00365 * 2), abs=1e-3)
+    # without a city the wettest month is August
+    assert "In August the wood is at 12 %" in run("check", file, "--when", "august").stdout
+    assert run("check", file, "--when", "someday").exit_code == 2
+
+
 def test_rough_sizes_are_explained_as_sums(tmp_path: Path, good: Path) -> None:
     file = tmp_path / "board.yaml"
     file.write_text(WOOD, encoding="utf-8")

@@ -112,10 +112,10 @@ def test_legs_with_two_tenons_or_a_splay_are_two_mirrored_kinds(keys: str) -> No
 
 @pytest.mark.parametrize(("ends", "front"), [(0, 0), (10, 0), (0, 8), (12, 7)])
 def test_a_splayed_leg_is_its_section_times_its_length(ends: float, front: float) -> None:
-    """A prism cut by two parallel planes: section times the length of its axis, height / (cos a cos b)."""
+    """A prism cut by two parallel planes: section times the length of its axis, height x (1 + tan2 a + tan2 b)^1/2."""
     splay = f"legs: {{splay: {{ends: {ends}, front: {front}}}}}"
     piece = piece_of(MM + f"table: {{width: 600, depth: 500, height: 450, {splay}, {BARE}}}")
-    along = 430 / math.cos(math.radians(ends)) / math.cos(math.radians(front))
+    along = 430 * math.hypot(1, math.tan(math.radians(ends)), math.tan(math.radians(front)))
     for id in LEGS:
         assert volume(piece, id) == pytest.approx(45 * 45 * along, rel=1e-6)
         low, high = (part_placed(piece, id).bounding_box()[i] for i in (2, 5))

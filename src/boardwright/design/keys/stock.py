@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precision
 
 Sawn = Literal["flat", "quarter", "rift", "mixed"]
 
@@ -149,7 +150,7 @@ class PriceKeys(Keys):
 
 
 class Shop(Keys):
-    """What layouts reckon with."""
+    """What the shop has, and how exactly it works."""
 
     kerf: LengthText | None = optional(
         "width of the saw cut", "{kerf_table_saw}; in a plan in mm the next 0.1 mm up"
@@ -162,6 +163,14 @@ class Shop(Keys):
         "6 in, or 150 mm in a plan in mm: wider boards cup more (common practice); with `boards`, the"
         " widest board on hand less its edges",
     )
+    precision: Precision | None = optional("how exactly sizes come out", "as each of its keys says")
+    joint_play: LengthText | None = optional(
+        "how much wider a dado or groove is cut than what goes into it", "{dado_fit}"
+    )
+    machines: Machines | None = optional("what its machines take", "as each of its keys says")
+    clamps: list[ClampEntry] | None = optional("long clamps", "{clamp_count}, which take {clamp_longest}")
+    glue: str | None = optional("key of a row of the table of glues", "`pva_yellow`")
+    glue_times: GlueTimes | None = optional("how long gluing up takes", "as each of its keys says")
     strip_min: LengthText | None = optional("narrowest strip in a glue-up", "2 in, or 50 mm in a plan in mm")
     allowances: AllowanceKeys | None = optional(
         "over finished sizes, and off boards", "as each of its keys says"

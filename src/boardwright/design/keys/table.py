@@ -43,8 +43,8 @@ class LegTaper(Keys):
 class LegSplay(Keys):
     """Legs that stand out at the foot."""
 
-    ends: float | None = optional("degrees to the left and right", "0", ge=0, le=25)
-    front: float | None = optional("degrees to the front and rear", "0", ge=0, le=25)
+    ends: float | None = optional("degrees to the left and right, seen from the front", "0", ge=0, le=25)
+    front: float | None = optional("degrees to the front and rear, seen from the side", "0", ge=0, le=25)
 
 
 class Legs(Keys):

@@ -104,6 +104,9 @@ def _along(out: SetOut, plan: TablePlan, top: Draft, apron: Apron, b: Button) ->
         return
     under = plan.frame.high[2]
     wall = under - b.gap - b.down
+    # along an end apron the top carries its buttons to and fro
+    aside = 0.0 if apron.along == plan.grain else max(plan.swells, plan.shrinks)
+    beyond = out.sizer.settled(aside + b.gap, "up") if aside > 0 else 0.0
     apron.draft.cuts.append(
         Channel(
             apron.axis,
@@ -112,8 +115,8 @@ def _along(out: SetOut, plan: TablePlan, top: Draft, apron: Apron, b: Button) ->
             wall - b.tongue - b.gap,
             wall,
             b.groove,
-            run[0],
-            run[1],
+            run[0] - beyond,
+            run[1] + beyond,
             purpose="joint",
         )
     )

@@ -9,6 +9,7 @@ from boardwright.piece.drafts import Channel, Draft
 from boardwright.piece.forms.drawer_settings import Layers
 from boardwright.piece.forms.region import Region, rear_rail
 from boardwright.piece.forms.run_room import LEAST_STRIP, strip_stock
+from boardwright.piece.forms.strips import slot_for
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
 from boardwright.piece.records import Stock
@@ -24,8 +25,6 @@ APART = 2.0
 """From strip and runner to the parts before and behind them [mm]: common practice."""
 GLUED = 50.0
 """Length of the strip that is glued to a solid bottom, at the front [mm]: 2 in, common practice."""
-SLOT = 6.0
-"""Length of a slot that lets a solid board move under the runner, centre to centre [mm]: 1/4 in, common practice."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +155,7 @@ def _fix(out: SetOut, region: Region, floor: Draft, runner: Draft, lip: float, *
                 chosen[0],
                 chosen[1],
                 held,
-                slot=settled(SLOT) if slotted else 0.0,
+                slot=slot_for(out, floor, 1, y - runner.low[1]) if slotted else 0.0,
                 slot_axis=1,
                 path=region.path,
             )

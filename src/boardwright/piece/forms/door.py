@@ -225,8 +225,10 @@ def _hang(
 
 
 def _leading_edge(out: SetOut, path: str, leaf: Leaf, pivot: Vec, around: Edges) -> None:
-    """Bevel the edge that opens, when its back would not pass what it shuts against."""
-    box, gap = leaf.box, around.free(leaf.left)
+    """Bevel the edge that opens, when its back would not pass what it shuts against; not where the door jams."""
+    box, gap = leaf.box, around.free
+    if gap <= 0:
+        return
     across = abs((box.high[0] if leaf.left else box.low[0]) - pivot[0])
     deep = box.high[1] - pivot[1]
     if math.hypot(across, deep) <= across + gap - SWING:

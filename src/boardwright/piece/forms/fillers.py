@@ -89,7 +89,11 @@ def _filler(
     face = box.high[0] if side else box.low[0]
     if wall is None or abs(face - edge) < 1e-6:
         return wall
-    depth, stock = out.sizer.settled(box.size(1), "down"), strip_stock(out)
+    stock = strip_stock(out)
+    # beside a sheet, which keeps its depth, solid wood swells towards the back
+    still = wall.stock.kind != "wood" and stock.kind == "wood"
+    swells = stock.across * max(out.moisture.wettest - out.moisture.now, 0.0) if still else 0.0
+    depth = out.sizer.settled(box.size(1) / (1 + swells), "down")
     layers = math.ceil(abs(face - edge) / stock.thickness - 1e-6)
     for i in range(layers):
         a, b = (face + (edge - face) * k / layers for k in (i, i + 1))
@@ -105,7 +109,7 @@ def _filler(
             make_joint(out, f"{region.name}.filler", GLUED, region.path, "butt", wall, filler)
         else:
             at = out.sizer.settled((z[1] - z[0]) * (2 if side else 1) / 3)
-            hold_free(out, wall, filler, 0, side, 1, at, region.path)
+            hold_free(out, wall, filler, 0, side, 1, at, region.path, from_low=True)
         _round_plates(out, filler, side, way)
         wall = filler
     return wall

@@ -6,6 +6,7 @@ import math
 
 from boardwright.core.findings import Severity
 from boardwright.design.schema import Hinges
+from boardwright.formulas.hinges import gain_depth
 from boardwright.formulas.screws import flat_head_height
 from boardwright.piece.forms.hinge_line import HingeLine
 from boardwright.piece.joints.fastening.spots import LEFT_BEYOND_TIP
@@ -59,7 +60,7 @@ def hang(
     if leaf is None:
         return False
     knuckle = out.tables.figure(f"{kind}_hinge_knuckle").value
-    depth = max(out.sizer.settled((knuckle - line.gap) / 2, "up"), 0.0)
+    depth = max(out.sizer.settled(gain_depth(knuckle, line.gap), "up"), 0.0)
     out.sizer.explain(
         f"{id}.hinges.gain",
         depth,

@@ -7,7 +7,7 @@ from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.drawer_settings import Layers
 from boardwright.piece.forms.region import Region, carries, rear_rail
 from boardwright.piece.forms.run_room import LEAST_STRIP, Room, Run
-from boardwright.piece.forms.strips import fix_strip
+from boardwright.piece.forms.strips import fix_strip, shrinking
 from boardwright.piece.records import Stock
 from boardwright.piece.setout import SetOut
 
@@ -139,9 +139,11 @@ def _pair(
     """A strip at each wall.
 
     Strips that another drawer has put at the same place are shared, a runner over a drawer is its kicker, and a gap
-    between two rails that is shorter than `LEAST_STRIP` needs none.
+    between two rails that is shorter than `LEAST_STRIP` needs none. Beside solid walls they end where what stands
+    behind them comes in the driest time.
     """
-    length = out.sizer.settled(ys[1] - ys[0], "down")
+    run = ys[1] - ys[0]
+    length = out.sizer.settled(run - shrinking(out, (region.walls.left, region.walls.right), run), "down")
     if length < LEAST_STRIP:
         return
     for wall, at_left in ((region.walls.left, True), (region.walls.right, False)):

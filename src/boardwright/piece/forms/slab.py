@@ -118,6 +118,8 @@ def hold_free(
     run_axis: int,
     at: float,
     path: str,
+    *,
+    from_low: bool = False,
 ) -> None:
     """Screw a strip to a part so that either can move along it: one screw fast, the others in slots, no glue.
 
@@ -131,6 +133,7 @@ def hold_free(
         at: of that row, from the low side of the strip on the axis left [mm]; a third of it off where a groove of
             the part lies over it.
         path: where the file asks for it.
+        from_low: True to hold it fast at the low end of the row, not in the middle.
     """
     other = 3 - thick - run_axis
     on = (max(strip.low[other], part.low[other]), min(strip.high[other], part.high[other]))
@@ -150,7 +153,7 @@ def hold_free(
         return
     swing = max(_moves(out, part, run_axis), _moves(out, strip, run_axis))
     spots = [_beside(out, s, run[0], crossed) for s in places(out, run, count, SPACING)]
-    centre = spots[len(spots) // 2]
+    centre = spots[0 if from_low else len(spots) // 2]
     ids = []
     for spot in spots:
         slot = out.sizer.settled(2 * swing * abs(spot - centre), "up") if spot != centre else 0.0
@@ -179,7 +182,7 @@ def hold_free(
         strip,
         [plane(thick, part.face(thick, not towards), face, not towards, glued=False)],
         [unit(thick, not towards)],
-        f"{len(ids)} screws, the middle one fast, the others in slots; no glue",
+        f"{len(ids)} screws, the {'first' if from_low else 'middle'} one fast, the others in slots; no glue",
         glued=False,
         floats=(run_axis,),
         fasteners=tuple(ids),

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from boardwright.piece.drafts import Draft, Step, meeting
 from boardwright.piece.joints.faces import plane
 from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
 from boardwright.piece.setout import SetOut
 
 SLOT = 6.0
-"""Length of a slot that lets a wall move behind a strip, centre to centre [mm]: common practice, 1/4 in."""
+"""Least length of a slot that lets a wall move behind a strip, centre to centre [mm]: common practice, 1/4 in."""
 
 
 STAGGER = 20.0
@@ -20,6 +22,24 @@ def _beside(wall: Draft, strip: Draft, axis: int) -> float:
     tongued = any(isinstance(c, Step) and c.purpose == "tongue" and c.axis == axis for c in wall.cuts)
     stands = wall.seen() if tongued else wall.box
     return max(0.0, min(stands.high[2], strip.high[2]) - max(stands.low[2], strip.low[2]))
+
+
+def _rate(wall: Draft, axis: int) -> float:
+    """Change per 1 % of moisture of a wall along an axis of the piece [1/%]."""
+    return wall.stock.rates[wall.index(axis)]
+
+
+def slot_for(out: SetOut, wall: Draft, axis: int, away: float) -> float:
+    """Length of a slot for a screw so far from the one that is fast [mm]: what a wall moves there, to either side."""
+    m = out.moisture
+    moves = 2 * _rate(wall, axis) * max(m.now - m.driest, m.wettest - m.now)
+    return out.sizer.settled(max(SLOT, moves * away), "up")
+
+
+def shrinking(out: SetOut, walls: Iterable[Draft | None], run: float) -> float:
+    """How much shorter a run along the depth gets beside solid walls by the driest time [mm]."""
+    rates = [_rate(w, 1) for w in walls if w is not None and w.stock.kind == "wood" and w.index(1) == 1]
+    return run * max(rates, default=0.0) * max(out.moisture.now - out.moisture.driest, 0.0)
 
 
 def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_left: bool) -> None:
@@ -88,7 +108,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
                 screw,
                 length,
                 thickness,
-                slot=settled(SLOT) if crosses and i else 0.0,
+                slot=slot_for(out, wall, along, i * pitch) if crosses and i else 0.0,
                 slot_axis=along,
                 path=path,
             )

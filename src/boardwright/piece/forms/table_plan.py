@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import radians, tan
+from math import atan, cos, degrees, radians, tan
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import TableKeys
@@ -37,7 +37,7 @@ class TablePlan:
         top: box of the top, None for no top. top_stock: what it is made of.
         frame: round the legs where they meet the top, from the floor.
         leg: width and thickness of a leg. leg_stock: what it is made of.
-        splay: to the ends, to the front [degrees]. taper: or None.
+        splay: to the ends; to the front, in the plane of the end frame [degrees]. taper: or None.
         apron: height. apron_stock: what it is made of. setback: behind the outer face of the legs.
         swells, shrinks: what half the top grows and loses across its grain over the year.
     """
@@ -265,9 +265,10 @@ def _aprons(
 
 
 def _splay(out: SetOut, keys: TableKeys) -> tuple[float, float]:
+    """Splay seen from the front, and that seen from the side as it is in the leaning end frame [degrees]."""
     splay = keys.legs.splay if keys.legs else None
     ends, front = (splay.ends or 0.0, splay.front or 0.0) if splay else (0.0, 0.0)
-    return float(ends), float(front)
+    return float(ends), degrees(atan(tan(radians(front)) * cos(radians(ends))))
 
 
 def _taper(
