@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from boardwright.drawings.fonts import text_width
@@ -18,6 +19,9 @@ SIGN = 36.0
 """Room for the scale and the projection sign at the right of the lowest line [mm]."""
 BETWEEN = 8.0
 """Between two details [mm]."""
+_HARD = "\N{NO-BREAK SPACE}"
+_TOGETHER = re.compile(r"\d+ \d+/\d+|No\. \d+|\d+ × Ø \S+|[x×Ø] (?:\d+ )?[\d./]+(?: in\b| mm\b)?")
+"""What stays in one line: a whole number and its fraction, a screw's number, a sign and its size."""
 
 
 def foot_of(
@@ -130,9 +134,9 @@ def key_and_details(found: list[Feature], blocks: list[Block], width: float) -> 
 def wrapped(text: str, width: float, size: float = SIZE) -> list[str]:
     """A text in lines that are no wider than `width` [mm]."""
     rows: list[str] = []
-    for word in text.split(" "):
+    for word in _TOGETHER.sub(lambda m: m[0].replace(" ", _HARD), text).split(" "):
         if rows and text_width(f"{rows[-1]} {word}", size) <= width:
             rows[-1] += f" {word}"
         else:
             rows.append(word)
-    return rows
+    return [row.replace(_HARD, " ") for row in rows]

@@ -102,6 +102,8 @@ def _shaped(c: Bevel | Taper | Curve | Moulding | RaisedField, size: Vec, near: 
         return Spot(size[0] * 0.3, y) if Side.EDGE in c.edges else Spot(c.width / 2, y)
     if isinstance(c, Moulding):
         edge = c.edge if c.edge.axis != 2 else c.side
+        if 3 - c.side.axis - c.edge.axis == 2:
+            return _at_corner(c, size)
         if edge.axis == 0:
             return Spot(inward(size, edge, c.size / 2), size[1] * 0.35, edge.high)
         return Spot(min(c.end, size[0]), inward(size, edge, c.size / 2), True, True)
@@ -123,6 +125,17 @@ def _shaped(c: Bevel | Taper | Curve | Moulding | RaisedField, size: Vec, near: 
         if c.side.axis < 2:
             place[c.side.axis] = inward(size, c.side, c.depth / 2)
         return Spot(place[0], place[1])
+    return _bevelled(c, size, near)
+
+
+def _at_corner(c: Moulding, size: Vec) -> Spot:
+    """A cut through the corner of an end and an edge: beside the edge, on the wood that a mitre leaves there."""
+    end, edge = (c.side, c.edge) if c.side.axis == 0 else (c.edge, c.side)
+    reach = max((max(p) for p in c.points), default=c.size)
+    return Spot(inward(size, end, reach / 2), inward(size, edge, reach / 5), end.high)
+
+
+def _bevelled(c: Bevel, size: Vec, near: float) -> Spot:
     depths = [max(0.0, d) for d in corners(c, size).values()]
     inner = sum(depths) / len(depths)
     if c.side.axis == 0:

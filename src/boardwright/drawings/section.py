@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -71,7 +72,7 @@ def _clean(ring: list[Point]) -> tuple[Point, ...]:
     out = []
     for before, p, after in zip(points[-1:] + points[:-1], points, points[1:] + points[:1], strict=True):
         turn = (p[0] - before[0]) * (after[1] - p[1]) - (p[1] - before[1]) * (after[0] - p[0])
-        if abs(turn) > NEAR:
+        if abs(turn) > NEAR * math.dist(before, after):
             out.append(p)
     return tuple(out)
 

@@ -31,7 +31,9 @@ def cautions(piece: Piece) -> list[Caution]:
         out.append(_gluing())
     out.append(_finishing())
     out.append(_carrying())
-    if piece.motions or piece.outside.size(2) > TALL:
+    if any(p.name == "wall cleat" for p in piece.parts):
+        out.append(_hanging())
+    elif piece.motions or piece.outside.size(2) > TALL:
         out.append(_tipping(piece))
     return out
 
@@ -131,6 +133,20 @@ def _finishing() -> Caution:
 
 def _carrying() -> Caution:
     return Caution(about="What it carries", lines=[STANDING], source="common practice")
+
+
+def _hanging() -> Caution:
+    return Caution(
+        about="Hanging on a wall",
+        lines=[
+            (
+                "A piece that comes off its wall hurts whoever stands below: fixings that suit the wall and the load, "
+                "and something that keeps the piece from being lifted off. They are not in the buying list."
+            ),
+            "Find pipes and cables before drilling. Two people lift it.",
+        ],
+        source="common practice",
+    )
 
 
 def _tipping(piece: Piece) -> Caution:

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from boardwright.checks.building import handled, masses
-from boardwright.core.lengths import Printer
+from boardwright.core.lengths import Printer, Units
 from boardwright.design.load import Design
 from boardwright.piece.records import Piece
 from boardwright.plan.schema import Allowance, Fact
@@ -17,20 +17,24 @@ POUND = 0.45359237
 """One pound [kg], exact."""
 
 
-def mass_text(kg: float) -> str:
-    """A mass in both units: `41 kg (90 lb)`."""
-    return f"{kg:.0f} kg ({kg / POUND:.0f} lb)" if kg >= 10 else f"{kg:.1f} kg ({kg / POUND:.1f} lb)"
+def mass_text(kg: float, units: Units = "mm") -> str:
+    """A mass in both units, that of the plan first: `41 kg (90 lb)`."""
+    places = 0 if kg >= 10 else 1
+    metric, pounds = f"{kg:.{places}f} kg", f"{kg / POUND:.{places}f} lb"
+    return f"{pounds} ({metric})" if units == "in" else f"{metric} ({pounds})"
 
 
 def facts(piece: Piece, printer: Printer) -> list[Fact]:
     """Weight, centre of gravity, counts, moisture."""
     weight = weigh(piece.parts)
     centre = weight.centre
+    hung = any(p.name == "wall cleat" for p in piece.parts)
+    low, under = (piece.outside.low[2], "its underside") if hung else (0.0, "the floor")
     out = [
-        Fact(name="Weight, empty", text=f"{mass_text(weight.mass)}, wood and sheets without hardware"),
+        Fact(name="Weight, empty", text=f"{mass_text(weight.mass, piece.units)}, wood and sheets without hardware"),
         Fact(
             name="Centre of gravity",
-            text=f"{_coarse(centre[2], printer)} above the floor, {_coarse(centre[1], printer)} behind the front edge",
+            text=f"{_coarse(centre[2] - low, printer)} above {under}, {_coarse(centre[1], printer)} behind the front edge",
         ),
         Fact(name="Parts", text=f"{len(piece.parts)} in {len({p.letter for p in piece.parts})} kinds"),
         *_heaviest(piece),
@@ -56,7 +60,7 @@ def _heaviest(piece: Piece) -> list[Fact]:
         return []
     mass, by_id = masses(piece), {p.id: p for p in piece.parts}
     part = max(piece.parts, key=lambda p: mass[p.id])
-    out = [Fact(name="Heaviest part", text=f"{part.letter} ({part.name}), {mass_text(mass[part.id])}")]
+    out = [Fact(name="Heaviest part", text=f"{part.letter} ({part.name}), {mass_text(mass[part.id], piece.units)}")]
     thing = max(handled(piece, mass), key=lambda h: h.lifted)
     if len(thing.parts) > 1:
         first = by_id[max(thing.parts, key=lambda id: mass[id])]
@@ -64,7 +68,7 @@ def _heaviest(piece: Piece) -> list[Fact]:
         name = next((m.name for m in piece.motions if groups == {m.id}), "")
         name = name or f"{first.letter} ({first.name}) and what is on it"
         how = ", laid over on one edge" if thing.turned else ""
-        out.append(Fact(name="Heaviest to handle in building", text=f"{name}, {mass_text(thing.mass)}{how}"))
+        out.append(Fact(name="Heaviest to handle in building", text=f"{name}, {mass_text(thing.mass, piece.units)}{how}"))
     return out
 
 

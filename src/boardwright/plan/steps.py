@@ -83,6 +83,8 @@ class _Words:
         self.names = {p.id: p.name for p in piece.parts}
         self.joints: dict[str, Joint] = {j.id: j for j in piece.joints}
         self.fasteners: dict[str, Fastener] = {f.id: f for f in piece.fasteners}
+        self.motions, self.hardware = piece.motions, piece.hardware
+        self.groups = {m.id: [p.id for p in piece.parts if p.group == m.id] for m in piece.motions}
         self.subs = {frozenset(copy): s for s in found.subs for copy in s.copies}
 
     def step(self, s: AssemblyStep, number: int, stops: Sequence[Fastener]) -> BuildStep:
@@ -92,7 +94,14 @@ class _Words:
             sub=s.sub,
             count=s.count,
             title=f"{self._units(s.units)} {self._onto(s.onto)}",
-            lines=[*self._before(s), self._move(s), *self._driven(s), *self._stopped(stops), *self._each(s)],
+            lines=[
+                *self._before(s),
+                self._move(s),
+                *self._driven(s),
+                *self._stopped(stops),
+                *self._hung(s),
+                *self._each(s),
+            ],
             units=[list(u) for u in s.units],
             onto=list(s.onto),
             direction=list(s.direction),
@@ -139,16 +148,15 @@ class _Words:
     def _closing(self, s: AssemblyStep) -> str:
         """The joints that close, by name, with the letters of what they are made with."""
         adds = set(s.adds)
-        groups: dict[tuple[str, bool], Counter[str]] = {}
+        groups: dict[tuple[str, bool], dict[str, None]] = {}
         for joint in (self.joints[j] for j in s.joints):
             other = joint.first if joint.second in adds and joint.first not in adds else joint.second
             free = s.glued and not joint.glued
             name = f"{joint_name(joint.kind, joint.summary)} {'on' if joint.kind in ON else 'with'}"
-            letters = groups.setdefault((name, free), Counter())
-            letters[self.letters[other]] += 1
+            groups.setdefault((name, free), {})[other] = None
         return "; ".join(
-            f"{name} {_counted(letters)}{', no glue' if free else ''}"
-            for (name, free), letters in groups.items()
+            f"{name} {_counted(Counter(self.letters[i] for i in others))}{', no glue' if free else ''}"
+            for (name, free), others in groups.items()
         )
 
     def _driven(self, s: AssemblyStep) -> list[str]:
@@ -170,6 +178,22 @@ class _Words:
             for name, n in screws.items()
         ]
 
+    def _hung(self, s: AssemblyStep) -> list[str]:
+        """What doors and lids hang on and are shut with; where a wall cleat goes."""
+        adds = set(s.adds)
+        turning = [m.id for m in self.motions if m.turn and {*self.groups[m.id]} <= adds]
+        bought = Counter(h.name.partition(",")[0] for h in self.hardware if _thing(h.id) in turning)
+        lines = []
+        if turning:
+            lines.append(f"Hang {'it' if len(turning) == 1 else 'each'} on its hinges.")
+        if bought:
+            lines.append(f"Put on {_list([f'{n} × {name}' for name, n in bought.items()])}.")
+        if any(self.names[i] == "wall cleat" for i in adds):
+            lines.append(
+                "It belongs to the wall, not to the piece: screw it there level, and let the piece down over it."
+            )
+        return lines
+
     def _each(self, s: AssemblyStep) -> list[str]:
         return [f"Make {s.count} alike."] if s.count > 1 else []
 
@@ -181,6 +205,11 @@ def way(direction: Vec) -> str:
         return WAYS[rounded]
     words = [WAYS[axis] for axis in WAYS if sum(a * d for a, d in zip(axis, direction, strict=True)) > 0.1]
     return "aslant, " + " and ".join(words)
+
+
+def _thing(id: str) -> str:
+    """The moving thing that something bought belongs to, by its id: `door.1` of `door.1.hinge.2`."""
+    return ".".join(id.split(".")[:2])
 
 
 def _counted(letters: Mapping[str, int]) -> str:

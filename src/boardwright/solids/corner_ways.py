@@ -59,7 +59,8 @@ def _found(b: Bench, i: int) -> list[CornerWay]:
     for d, others in _ways_out(b, i).items():
         way = b.block.directions[d]
         far = max(guided(own, rooms_of(b.piece.parts[k]), way) for k in others) + SPARE
-        out.append(CornerWay(d, far, _met(b, i, own, way, far)))
+        # What is in nobody's way however far the part is drawn, its boxes do not meet either.
+        out.append(CornerWay(d, far, _met(b, i, own, way, far) & b.block.rows[d][i]))
     return out
 
 

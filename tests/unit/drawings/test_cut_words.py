@@ -58,10 +58,10 @@ def test_a_plane_cut_by_the_saw_is_the_plane_of_the_bevel():
 
 def test_a_bevel_says_where_its_long_point_is():
     assert keys("mitred")[0] == (
-        "mitre, 45°, at the reference end, long point at the reference edge, 2 1/4 in at the far edge, against C"
+        "mitre, 45°, at the reference end, long point at the reference edge, 2 1/4 off at the far edge, against C"
     )
     assert keys("bevelled")[1] == (
-        "bevel, blade 45°, at the far end, long point at the back face, 3/4 in at the face, against C"
+        "bevel, blade 45°, at the far end, long point at the back face, 3/4 off at the face, against C"
     )
     far = corners(Bevel(Side.FAR_END, 2.0, 0.5, 0.0), (100.0, 40.0, 20.0))
     assert far[(Side.FAR_EDGE, Side.FACE)] == far[(Side.FAR_EDGE, Side.BACK)] == 22.0
@@ -137,7 +137,7 @@ def test_drawing_and_work_list_use_the_same_words():
 def test_a_square_end_says_so():
     board = part("board", (100.0, 40.0, 20.0), Bevel(Side.END, 3.0, 0.0, 0.0))
     assert said(board.cuts[0], board.size, Printer("mm", 0.5), {}).key() == (
-        "square cut at the reference end, 3 in from the reference end"
+        "square cut at the reference end, 3 off the reference end"
     )
 
 

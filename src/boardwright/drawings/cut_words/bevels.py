@@ -68,13 +68,13 @@ def _reach(cut: Bevel, size: Vec, p: Printer) -> tuple[str, ...]:
     least, most = depths[0], depths[-1]
     side = SIDE_WORDS[cut.side]
     if most - least < EPS:
-        return (f"{p.auxiliary(most)} in from the {side}",)
+        return (f"{p.auxiliary(most)} off the {side}",)
     long = _shared([k for k, d in found.items() if abs(max(0.0, d) - least) < 1e-3])
     short = _shared([k for k, d in found.items() if abs(d - most) < 1e-3])
-    start = f"{p.auxiliary(least)} in" if least > EPS else "long point"
+    start = f"{p.auxiliary(least)} off" if least > EPS else "long point"
     if cut.side.axis != 0 and least <= EPS:
         start = "nothing off"
-    return (f"{start} at the {long}", f"{p.auxiliary(most)} in at the {short}")
+    return (f"{start} at the {long}", f"{p.auxiliary(most)} off at the {short}")
 
 
 def _shared(edges: list[tuple[Side, Side]]) -> str:
