@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from boardwright.checks.context import Context
 from boardwright.core.findings import Finding, Severity
+from boardwright.core.lengths import INCH, settle
 from boardwright.piece.records import Fastener
 from boardwright.solids.assembly import AssemblyStep, Trap, assembly_of
 from boardwright.solids.driver_reach import DRIVER, STUBBY, reaches
@@ -76,15 +77,20 @@ def _no_room(c: Context, step: AssemblyStep, screws: list[Fastener], far: float)
         Severity.NOTE if short else Severity.WARNING,
         f"{driver} comes at {what} through {c.label(first.held)} into {c.label(first.into)}",
         first.place,
-        found=f"{_listed([c.label(id) for id in way])} within {c.up(far)} behind the head",
-        expected=f"{c.up(far)} clear"
-        + ("" if short else f" for a stubby driver, {c.up(DRIVER)} for another"),
+        found=f"{_listed([c.label(id) for id in way])} within {_about(c, far)} behind the head",
+        expected=f"{_about(c, far)} clear"
+        + ("" if short else f" for a stubby driver, {_about(c, DRIVER)} for another"),
         source="common practice",
         remedy="use a stubby or right-angle driver"
         if short
         else "drive it from the other side, move it, or fasten the two in another way",
         parts=(first.held, first.into, *way),
     )
+
+
+def _about(c: Context, mm: float) -> str:
+    """The room for a tool, which nobody measures finer than to half an inch."""
+    return c.printer.text(settle(mm, INCH / 2)) if c.piece.units == "in" else c.text(mm)
 
 
 def wrong_ways(c: Context) -> Iterator[Finding]:

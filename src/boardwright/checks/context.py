@@ -59,5 +59,12 @@ def context(
     printer = Printer("mm" if piece.units == "mm" else "in", piece.step)
     parts = {p.id: p for p in piece.parts}
     return Context(
-        piece, fit, tables, printer, parts, loads or Loads(), shop or usual_shop(tables), way or Way()
+        piece,
+        fit,
+        tables,
+        printer,
+        parts,
+        loads or Loads(),
+        shop or usual_shop(tables, piece.units),
+        way or Way(),
     )

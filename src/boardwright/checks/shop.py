@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from boardwright.core.arithmetic import ArithmeticProblem, Resolver
 from boardwright.core.findings import Place
-from boardwright.core.lengths import LengthError
+from boardwright.core.lengths import LengthError, settle
 from boardwright.design.load import Design
 from boardwright.design.schema import Shop as ShopKeys
 from boardwright.tables.bundle import Tables
@@ -71,17 +71,31 @@ class Shop:
         return tuple(self.precision.items())
 
 
-def usual_shop(tables: Tables) -> Shop:
-    """The shop that is assumed where the file says nothing."""
-    return _shop(tables, lambda path: None, FOOT, None)
+def usual_shop(tables: Tables, units: str = "in") -> Shop:
+    """The shop that is assumed where the file says nothing, for a plan printed in some units."""
+    return _in_whole(_shop(tables, lambda path: None, FOOT, None), units)
 
 
 def shop_of(design: Design, tables: Tables) -> Shop:
     """The shop of a design file."""
     if design.file.shop is None:
-        return usual_shop(tables)
+        return usual_shop(tables, design.units)
     shop = _shop(tables, reader(design), FOOT if design.file.units == "in" else 300.0, design.file.shop)
+    shop = _in_whole(shop, design.units)
     return replace(shop, place=design.place("shop.glue" if shop.glue_asked else "shop"))
+
+
+def _in_whole(shop: Shop, units: str) -> Shop:
+    """What is assumed of machines and clamps in whole millimetres where the plan is in mm: 13 in is 330."""
+    if units == "in":
+        return shop
+    machines = {
+        k: v if f"shop.machines.{k}" in shop.given else settle(v, 1.0) for k, v in shop.machines.items()
+    }
+    clamps = shop.clamps
+    if "shop.clamps" not in shop.given:
+        clamps = tuple((settle(size, 1.0), count) for size, count in clamps)
+    return replace(shop, machines=machines, clamps=clamps)
 
 
 def reader(design: Design) -> Callable[[str], float | None]:

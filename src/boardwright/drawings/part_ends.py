@@ -21,7 +21,7 @@ BEYOND = 6.0
 """Wood shown beyond a shoulder [mm on paper]."""
 LONGEST, THICKEST = 40.0, 26.0
 """The largest tenon and the largest thickness before the next smaller scale is taken [mm on paper]."""
-WIDEST = 120.0
+WIDEST = 150.0
 """The widest end before the next smaller scale is taken [mm on paper]."""
 MOST_WIDE = 164.0
 """Room for the texts of running dimensions [mm on paper]."""

@@ -31,7 +31,10 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
     hung = any(p.name == "wall cleat" for p in piece.parts)
     low, under = (piece.outside.low[2], "its underside") if hung else (0.0, "the floor")
     out = [
-        Fact(name="Weight, empty", text=f"{mass_text(weight.mass, piece.units)}, wood and sheets without hardware"),
+        Fact(
+            name="Weight, empty",
+            text=f"{mass_text(weight.mass, piece.units)}, wood and sheets without hardware",
+        ),
         Fact(
             name="Centre of gravity",
             text=f"{_coarse(centre[2] - low, printer)} above {under}, {_coarse(centre[1], printer)} behind the front edge",
@@ -60,7 +63,11 @@ def _heaviest(piece: Piece) -> list[Fact]:
         return []
     mass, by_id = masses(piece), {p.id: p for p in piece.parts}
     part = max(piece.parts, key=lambda p: mass[p.id])
-    out = [Fact(name="Heaviest part", text=f"{part.letter} ({part.name}), {mass_text(mass[part.id], piece.units)}")]
+    out = [
+        Fact(
+            name="Heaviest part", text=f"{part.letter} ({part.name}), {mass_text(mass[part.id], piece.units)}"
+        )
+    ]
     thing = max(handled(piece, mass), key=lambda h: h.lifted)
     if len(thing.parts) > 1:
         first = by_id[max(thing.parts, key=lambda id: mass[id])]
@@ -68,7 +75,12 @@ def _heaviest(piece: Piece) -> list[Fact]:
         name = next((m.name for m in piece.motions if groups == {m.id}), "")
         name = name or f"{first.letter} ({first.name}) and what is on it"
         how = ", laid over on one edge" if thing.turned else ""
-        out.append(Fact(name="Heaviest to handle in building", text=f"{name}, {mass_text(thing.mass, piece.units)}{how}"))
+        out.append(
+            Fact(
+                name="Heaviest to handle in building",
+                text=f"{name}, {mass_text(thing.mass, piece.units)}{how}",
+            )
+        )
     return out
 
 

@@ -31,6 +31,8 @@ from boardwright.stock.records import BoardLayout, Leftover, Lot, RoughPart, Sto
 from boardwright.stock.saw_order import Sawing, sawings
 from boardwright.stock.solution import CutLine
 
+LAID = 0.01
+"""Layouts are reckoned in whole units of their own; a length this near to the step is on it [mm]."""
 HUES = {"wood": "light wood", "sheet": "sheet"}
 
 
@@ -105,6 +107,7 @@ class _AsSold:
     def size(self, mm: float) -> str:
         """A length [mm] without its unit, or with the other unit where that is how it is sold."""
         p = self._printer
+        mm = _drawn_to(mm, p.step)
         if p.on_step(mm):
             return p.size(mm)
         if p.units == "in" and abs(mm - round(mm)) < 1e-6:
@@ -120,6 +123,12 @@ class _AsSold:
     def tool(self, mm: float) -> str:
         """As the plan's own printer."""
         return self._printer.tool(mm)
+
+
+def _drawn_to(mm: float, step: float) -> float:
+    """A length on the step where it is no farther from it than layouts are exact, else as it is [mm]."""
+    near = settle(mm, step)
+    return near if abs(near - mm) <= LAID else mm
 
 
 def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
@@ -144,7 +153,7 @@ def _layout(lot: Lot, board: BoardLayout, printer: Printer) -> Layout:
 
 def _sawing(s: Sawing, printer: Printer) -> SawCuts:
     sold = _AsSold(printer)
-    setting = s.setting if printer.on_step(s.setting) else settle(s.setting, printer.step, "up")
+    setting = settle(_drawn_to(s.setting, printer.step), printer.step, "up")
     numbers = str(s.first) if s.times == 1 else f"{s.first}–{s.last}"
     pieces = list(dict.fromkeys(f"{sold.size(length)} × {sold.size(width)}" for length, width in s.pieces))
     return SawCuts.model_validate(

@@ -32,8 +32,8 @@ def part(long: str = "24", wide: str = "5", thick: str = "3/4", cuts: str = "", 
     return text + (f"shop: {shop}\n" if shop else "")
 
 
-def site(text: str) -> Context:
-    result = check_text(text)
+def site(text: str, units: str | None = None) -> Context:
+    result = check_text(text, units=units)
     assert result.piece is not None, result.findings
     assert result.design is not None
     return context(
@@ -41,8 +41,8 @@ def site(text: str) -> Context:
     )
 
 
-def fired(text: str, code: str) -> list[Finding]:
-    return [f for f in look(site(text))[0] if f.code == code]
+def fired(text: str, code: str, units: str | None = None) -> list[Finding]:
+    return [f for f in look(site(text, units))[0] if f.code == code]
 
 
 def test_a_plain_part_has_nothing_to_say():
@@ -99,6 +99,22 @@ def test_a_limit_of_the_file_warns_and_an_assumed_one_is_a_note():
     (warning,) = fired(part(wide="16", shop="{machines: {planer_width: 15}}"), "making.wide-for-planer")
     assert (note.severity, warning.severity) == (Severity.NOTE, Severity.WARNING)
     assert not fired(part(wide="16", shop="{machines: {planer_width: 20}}"), "making.wide-for-planer")
+
+
+@pytest.mark.parametrize(("units", "said"), [("in", "at most 13 in"), ("mm", "at most 330 mm")])
+def test_an_assumed_limit_is_a_whole_number_in_the_units_of_the_plan(units, said):
+    (note,) = fired(part(wide="16"), "making.wide-for-planer", units)
+    assert note.expected.startswith(said + ";")
+
+
+def test_parts_of_several_widths_are_not_given_one_of_them():
+    two = part(wide="16").replace(
+        "parts:\n",
+        "parts:\n  other: {stock: oak, length: 30, width: 20, along: x, across: y, at: [0, 40, 0]}\n",
+    )
+    (note,) = fired(two, "making.wide-for-planer")
+    assert "glue each up in parts 13 in wide or less" in note.remedy
+    assert "(the widest in 2 parts of 10 in)" in note.remedy
 
 
 def test_nothing_says_that_an_operation_is_safe_and_the_manual_comes_first():

@@ -33,17 +33,22 @@ def planer(c: Context) -> Iterator[Margin]:
 
     def remedy(p: Part, limit: float) -> str:
         parts = ceil(p.size[1] / limit)
-        return (
-            f"plane {parts} pieces of its width, {c.up(p.size[1] / parts)} each, before the last glue-up, or flatten "
-            "it by hand"
-        )
+        each = f"{parts} parts of {c.up(p.size[1] / parts)}"
+        widths = {q.size[1] for q in solid if q.size[1] > limit + 1e-6}
+        if len(widths) > 1:
+            return (
+                f"glue each up in parts {c.down(limit)} wide or less (the widest in {each}), plane those, and glue "
+                "them together last; or flatten it by hand"
+            )
+        return f"glue it up in {each}, plane those, and glue them together last; or flatten it by hand"
 
+    solid = kinds(c, wood=True)
     return _largest(
         c,
         "making.wide-for-planer",
         "planer_width",
         "width at the planer",
-        [(p, p.size[1]) for p in kinds(c, wood=True)],
+        [(p, p.size[1]) for p in solid],
         "are wider than the planer",
         remedy,
     )
