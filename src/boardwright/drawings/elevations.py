@@ -106,7 +106,7 @@ class _Sheet:
         return Ask((p[0] * k, p[1] * k), (q[0] * k, q[1] * k), self.printer.auxiliary(value), side)
 
     def front_asks(self) -> list[Ask]:
-        """Overall width and height, heights in the outermost columns, widths.
+        """Overall width and height, width at the floor, heights in the outermost columns, widths.
 
         Heights are those of the fronts, or of the spaces where there are none; widths those of overlay fronts, else
         of the spaces.
@@ -116,6 +116,11 @@ class _Sheet:
             self.ask(FRONT, (low[0], low[1], low[2]), (high[0], low[1], low[2]), high[0] - low[0], "below"),
             self.ask(FRONT, (low[0], low[1], low[2]), (low[0], low[1], high[2]), high[2] - low[2], "left"),
         ]
+        foot = self._foot(0)
+        if foot:
+            asks.insert(
+                0, self.ask(FRONT, (foot[0], 0, low[2]), (foot[1], 0, low[2]), foot[1] - foot[0], "below")
+            )
         fronts = [f.box for f in self._fronts()]
         spaces = [s.box for s in self.leaves]
         right = _column(fronts or spaces, 0, 2)
@@ -131,10 +136,19 @@ class _Sheet:
                 )
         covers = [b for b in fronts if b.low[1] < -1e-6]
         for box in _column(covers or spaces, 2, 0):
+            if abs(box.size(0) - (high[0] - low[0])) < 1e-3:
+                continue
             asks.append(
                 self.ask(FRONT, (box.low[0], 0, high[2]), (box.high[0], 0, high[2]), box.size(0), "above")
             )
         return asks
+
+    def _foot(self, axis: int) -> tuple[float, float] | None:
+        """From where to where stands on the floor what is overhung by the rest; None where nothing overhangs it."""
+        out = self.piece.outside
+        stand = [p.box for p in self.piece.parts if p.box.low[2] < out.low[2] + 1e-3]
+        low, high = min(b.low[axis] for b in stand), max(b.high[axis] for b in stand)
+        return (low, high) if high - low < out.size(axis) - 1e-3 else None
 
     def _fronts(self) -> list[Part]:
         """The front of each moving group: the part that stands foremost in it, the larger of two."""
@@ -146,12 +160,17 @@ class _Sheet:
         return out
 
     def side_asks(self) -> list[Ask]:
-        """Overall depth and height, clear heights of the spaces that are cut through."""
+        """Overall depth and height, depth at the floor, clear heights of the spaces that are cut through."""
         low, high = self.piece.outside.low, self.piece.outside.high
         asks = [
             self.ask(RIGHT, (0, low[1], low[2]), (0, high[1], low[2]), high[1] - low[1], "below"),
             self.ask(RIGHT, (0, low[1], low[2]), (0, low[1], high[2]), high[2] - low[2], "left"),
         ]
+        foot = self._foot(1)
+        if foot:
+            asks.insert(
+                0, self.ask(RIGHT, (0, foot[0], low[2]), (0, foot[1], low[2]), foot[1] - foot[0], "below")
+            )
         cut = [s for s in self.leaves if s.box.low[0] < self.at < s.box.high[0]]
         for s in _stacked_spaces(cut):
             asks.append(

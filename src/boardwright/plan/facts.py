@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from boardwright.checks.building import handled, masses
-from boardwright.core.lengths import Printer, Units
+from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
 from boardwright.piece.records import Piece
 from boardwright.plan.schema import Allowance, Fact
@@ -17,7 +17,7 @@ POUND = 0.45359237
 """One pound [kg], exact."""
 
 
-def mass_text(kg: float, units: Units = "mm") -> str:
+def mass_text(kg: float, units: str) -> str:
     """A mass in both units, that of the plan first: `41 kg (90 lb)`."""
     places = 0 if kg >= 10 else 1
     metric, pounds = f"{kg:.{places}f} kg", f"{kg / POUND:.{places}f} lb"
@@ -37,7 +37,8 @@ def facts(piece: Piece, printer: Printer) -> list[Fact]:
         ),
         Fact(
             name="Centre of gravity",
-            text=f"{_coarse(centre[2] - low, printer)} above {under}, {_coarse(centre[1], printer)} behind the front edge",
+            text=f"{_coarse(centre[2] - low, printer)} above {under}, {_coarse(centre[1], printer)} behind the front "
+            "edge",
         ),
         Fact(name="Parts", text=f"{len(piece.parts)} in {len({p.letter for p in piece.parts})} kinds"),
         *_heaviest(piece),

@@ -107,14 +107,13 @@ class _AsSold:
     def size(self, mm: float) -> str:
         """A length [mm] without its unit, or with the other unit where that is how it is sold."""
         p = self._printer
-        mm = _drawn_to(mm, p.step)
         if p.on_step(mm):
             return p.size(mm)
         if p.units == "in" and abs(mm - round(mm)) < 1e-6:
             return f"{round(mm)} mm"
         if p.units == "mm" and abs(mm / 25.4 * 8 - round(mm / 25.4 * 8)) < 1e-6:
             return f"{mm / 25.4:g} in"
-        return p.size(settle(mm, p.step, "down"))
+        return p.size(settle(_drawn_to(mm, p.step), p.step, "down"))
 
     def auxiliary(self, mm: float) -> str:
         """As `size`."""

@@ -1,6 +1,8 @@
 """Part sheets: every size of every cut is on paper, at its true place, and no text lies on another."""
 
 import random
+import re
+from dataclasses import replace
 
 import pytest
 from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PINNED, RAIL, SHELF, STRIP, WOOD
@@ -8,11 +10,14 @@ from drawing_samples import CHEST_SIDE, DRAWER_SIDE, IN, LETTERS, MM, PARTS, PIN
 from boardwright.core.poses import Pose
 from boardwright.drawings.layout_dims import outside, overlaps, struck, texts
 from boardwright.drawings.part_features import features
+from boardwright.drawings.part_foot import wrapped
 from boardwright.drawings.part_positions import positions
 from boardwright.drawings.part_sheet import part_drawing
+from boardwright.drawings.part_spots import spot
 from boardwright.drawings.records import Dimension, Line
 from boardwright.drawings.scales import INCH, METRIC
-from boardwright.piece.cuts import Groove, Hole, Notch, Rabbet, Side
+from boardwright.drawings.section import section
+from boardwright.piece.cuts import Groove, Hole, Moulding, Notch, Rabbet, Side
 from boardwright.piece.records import Part
 
 
@@ -144,3 +149,34 @@ def test_random_parts_stay_readable():
 
 def test_the_same_part_gives_the_same_drawing():
     assert part_drawing(CHEST_SIDE, IN) == part_drawing(CHEST_SIDE, IN)
+
+
+def test_a_mixed_number_stays_in_one_line():
+    """21 at the end of one line and 5/8 at the start of the next would be read as 21."""
+    words = (
+        "groove 1/4 wide × 3/8 deep in the face, stops 21 5/8 off the end, for No. 4 x 1 3/4 in wood screw"
+    )
+    for width in range(12, 90):
+        rows = wrapped(words, float(width))
+        assert " ".join(rows) == words
+        assert not any(re.search(r"(No\.|[x×])$", row) for row in rows)
+        assert not any(re.match(r"\d+/\d+", row) for row in rows)
+
+
+def test_a_section_keeps_corners_close_to_where_the_solid_is_split():
+    """A dado has two square corners at its mouth and two at its floor, wherever it is cut through."""
+    part = replace(
+        SHELF, size=(590.55, 508.0, 19.05), cuts=(Groove(Side.FACE, 1, 317.5, 19.05, 6.35, 0.0, 508.0),)
+    )
+    mouth = {(317.5, 19.05), (336.55, 19.05), (317.5, 12.7), (336.55, 12.7)}
+    for at in (*(16.0 + k / 100 for k in range(60)), 100.0, 300.0):
+        [piece] = section(part, 1, at, (303.5, 0.0, 350.55, 19.05)).pieces
+        assert mouth <= {(round(x, 3), round(y, 3)) for x, y in piece[0]}
+
+
+def test_a_slot_across_a_corner_is_pointed_at_on_its_own_corner():
+    size = (680.0, 57.0, 22.0)
+    for end, x in ((Side.END, 17.5), (Side.FAR_END, 662.5)):
+        cut = Moulding(end, Side.EDGE, "chamfer", 35.0, (), 9.5, 12.5)
+        found = spot(cut, size, 3.0)
+        assert (found.x, found.y) == (x, 7.0)

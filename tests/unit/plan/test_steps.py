@@ -120,3 +120,29 @@ def test_every_step_has_a_picture_that_can_be_read(text: str) -> None:
         shown = {e.text for e in drawing.entities if hasattr(e, "text")}
         assert {letters[i] for unit in s.units for i in unit} & shown
         assert any(isinstance(e, Fill) and e.hue == "light wood" for e in drawing.entities)
+
+
+def test_a_part_that_is_met_twice_is_named_once() -> None:
+    """Two rails of a frame go into one stile: it is that stile, not two of them."""
+    lid = CASE % "top: {kind: lid, lid: {made: frame, frame: {panel: {kind: flat, stock: ply}}}}"
+    found, _, _ = steps(lid)
+    two = next(s for s in found if s.title.startswith("2 × ") and "end of the lid" in s.title)
+    move = next(line for line in two.lines if line.startswith("Move"))
+    assert move.endswith(" with G.")
+    assert "2 ×" not in move
+
+
+def test_what_turns_is_hung_on_its_hinges() -> None:
+    found, _, _ = steps(CASE % "inside: {doors: {stock: oak}}")
+    hung = [line for s in found for line in s.lines if "hinge" in line]
+    assert hung[0] == "Hang each on its hinges."
+    assert re.match(r"Put on 4 × butt hinge", hung[1])
+
+
+def test_a_wall_cleat_comes_after_the_case_and_belongs_to_the_wall() -> None:
+    """The case is lowered over it: it is met last, from behind and upwards, with the case closed."""
+    found, _, letters = steps(CASE % "back: {set: groove, stock: ply, inset: 3/4}, wall_cleat: {}")
+    at = next(n for n, s in enumerate(found) if ["case.wall_cleat"] in s.units)
+    assert {i for i in letters if i.startswith("case.side")} <= set(found[at].onto)
+    assert "in from behind, forward, then up into place" in " ".join(found[at].lines)
+    assert any("screw it there level" in line for line in found[at].lines)
