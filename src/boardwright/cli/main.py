@@ -112,6 +112,14 @@ def _finish(result: Result, fmt: Format, all_: bool = False) -> None:
     raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
 
 
+def _time(text: str) -> Time:
+    """A time by its word."""
+    try:
+        return Time(text)
+    except ValueError:
+        raise typer.BadParameter(f"'{text}' is none of {', '.join(Time)}") from None
+
+
 @app.command()
 def check(
     file: DesignArg,
@@ -123,7 +131,10 @@ def check(
     when: Annotated[
         Time | None,
         typer.Option(
-            "--when", metavar="TIME", help="sizes and fits at one time: driest, wettest, or a month"
+            "--when",
+            metavar="TIME",
+            parser=_time,
+            help="sizes and fits at one time: driest, wettest, or a month",
         ),
     ] = None,
 ) -> None:

@@ -79,7 +79,7 @@ def buying_list(
     small = [
         *fasteners(piece),
         *hardware(piece, tables),
-        *glue_lines(glued_area(piece.joints, rough), tables),
+        *glue_lines(glued_area(piece.joints, rough), tables, piece.units),
         *surface_lines(face_area(piece, joints), finish, choices.coats, tables, printer),
     ]
     lines += [Bought(line, (line.item,)) for line in small]

@@ -18,6 +18,8 @@ ROUND_TO = 5
 """Fasteners are counted up to the next whole five (common practice)."""
 MUCH_GLUE = 100.0
 """From here glue is rounded outwards to 10 g, below to 1 g [g]."""
+OUNCE, FOOT = 28.349523, 304.8
+"""An ounce by weight [g], to a millionth; a foot [mm]."""
 KINDS = ("screw", "pocket screw", "plug", "dowel", "biscuit", "loose tenon", "peg")
 
 
@@ -57,8 +59,8 @@ def hardware(piece: Piece, tables: Tables) -> list[BuyLine]:
     return lines
 
 
-def glue_lines(area: float, tables: Tables) -> list[BuyLine]:
-    """Glue for an area, one side counted [mm2]."""
+def glue_lines(area: float, tables: Tables, units: str) -> list[BuyLine]:
+    """Glue for an area, one side counted [mm2]; by weight in the units of the plan, `in` or `mm`."""
     glue = tables.glues["pva_yellow"]
     if area <= 0 or glue.spread_min is None or glue.spread_max is None:
         return []
@@ -66,6 +68,9 @@ def glue_lines(area: float, tables: Tables) -> list[BuyLine]:
     step = 10 if least >= MUCH_GLUE else 1
     low, high = floor(least / step) * step, ceil(most / step) * step
     detail = f"{area / 1e6:.2f} m² of joints and glue-ups"
+    if units == "in":
+        ounces = f"{floor(2 * low / OUNCE) / 2:g} to {ceil(2 * high / OUNCE) / 2:g} oz"
+        detail = f"{ounces}; {area / FOOT**2:.1f} ft² of joints and glue-ups"
     spread = f"one face spread at {glue.spread_min:g} to {glue.spread_max:g} g/m²"
     source = f"{spread}: {glue.source} ({glue.provenance})"
     return [BuyLine("glue", glue.name, f"{low} to {high} g", detail, source)]

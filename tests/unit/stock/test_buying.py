@@ -203,4 +203,7 @@ def test_glue_goes_on_the_edges_of_strips() -> None:
     assert result.value.glue_area == pytest.approx(3 * 39 * INCH**2)
     (line,) = lines(result, "glue")
     assert line.quantity == "11 to 19 g"
+    assert (
+        line.detail == "0 to 1 oz; 0.8 ft² of joints and glue-ups"
+    )  # 11 g is 0.39 oz, 19 g 0.67; 117 of 144 in2
     assert lines(stocked(panel("38", "5")), "glue") == []
