@@ -1,0 +1,190 @@
+"""The moving fits of a piece through the year, and a chart of each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from boardwright.checks.movement.curves import Curve
+from boardwright.core.lengths import INCH, Printer
+from boardwright.drawings.records import Drawing
+from boardwright.drawings.year_chart import Mark, year_chart
+from boardwright.formulas.moisture import humidity_for
+from boardwright.piece.records import Part, Piece
+from boardwright.plan.schema import Size, Year, YearFit, YearLimit
+
+ROOM = 21.0
+"""Temperature at which the humidity of the air is given [degrees C]: 70 F, a heated room."""
+HARD = {
+    "drawer.height": "binds",
+    "drawer.width": "binds",
+    "drawer.depth": "stands proud",
+    "door.swells": "binds",
+    "wood.panel-bottoms": "binds",
+    "wood.panel-leaves": "lets go",
+    "wood.slot-short": "binds",
+}
+"""What a fit does when nothing is left of it, in the order of the page."""
+ORDER = (*HARD, "wood.breadboard-proud", "wood.lid-moves")
+
+
+def plan_year(piece: Piece, curves: Sequence[Curve], printer: Printer) -> tuple[Year | None, list[Drawing]]:
+    """The year of a piece and its charts; None when nothing in it moves so far that it is seen.
+
+    Args:
+        piece: as cut.
+        curves: its moving fits.
+        printer: writes lengths.
+    """
+    m = piece.moisture
+    if not curves or len(m.months) != 12:
+        return None, []
+    parts = {p.id: p for p in piece.parts}
+    names = {motion.id: motion.name for motion in piece.motions}
+    changes = [month - m.now for month in m.months]
+    groups = _alike(curves, parts, changes)
+    reach = {code: _reach([g[0] for g in groups if g[0].code == code], changes) for code in ORDER}
+    fits, drawings = [], [_moisture(m.months, m.now)]
+    for number, group in enumerate(groups, 1):
+        fit = _fit(f"year-{number}", group, parts, names, changes, printer)
+        fits.append(fit)
+        drawings.append(_chart(fit, reach[group[0].code]))
+    year = Year(
+        place=m.source,
+        cut_at=m.now,
+        moisture=[round(v, 2) for v in m.months],
+        humidity=[round(humidity_for(ROOM, v)) for v in m.months],
+        fits=fits,
+        drawing=drawings[0].id,
+    )
+    return year, drawings
+
+
+def _alike(curves: Sequence[Curve], parts: dict[str, Part], changes: list[float]) -> list[list[Curve]]:
+    """Fits of one thing, of which only the one with the least left is kept; then those that move alike together."""
+    tightest: dict[tuple[str, ...], Curve] = {}
+    for c in curves:
+        subject = _subject(c, parts)
+        if subject not in tightest or c.left(changes) < tightest[subject].left(changes) - 1e-6:
+            tightest[subject] = c
+    groups: dict[tuple[object, ...], list[Curve]] = {}
+    for c in sorted(tightest.values(), key=lambda c: ORDER.index(c.code)):
+        letters = tuple(parts[p].letter for p in c.parts) if not c.motion or c.code == "door.swells" else ()
+        line = tuple(round(c.at(change), 2) for change in changes)
+        groups.setdefault((c.code, line, c.low, c.high, letters), []).append(c)
+    return list(groups.values())
+
+
+def _subject(c: Curve, parts: dict[str, Part]) -> tuple[str, ...]:
+    """What a fit is one of: a drawer in its height, a panel in its grooves, screws of one kind of part."""
+    letters = [parts[p].letter for p in c.parts]
+    if c.code == "door.swells":
+        return (c.code, c.motion, *letters)
+    if c.motion:
+        return (c.code, c.motion)
+    return (c.code, letters[0]) if c.code.startswith("wood.panel") else (c.code, *letters)
+
+
+def _reach(curves: Sequence[Curve], changes: list[float]) -> tuple[float, float]:
+    """What the charts of one kind take in, so that they can be compared."""
+    values = [c.at(change) for c in curves for change in changes]
+    values += [v for c in curves for v in (c.low, c.high) if v is not None]
+    if curves and curves[0].code in HARD:
+        values.append(0.0)
+    return (min(values), max(values)) if values else (0.0, 1.0)
+
+
+def _fit(
+    drawing: str,
+    group: Sequence[Curve],
+    parts: dict[str, Part],
+    names: dict[str, str],
+    changes: list[float],
+    printer: Printer,
+) -> YearFit:
+    c = group[0]
+    labels = [f"{parts[p].name} {parts[p].letter}" for p in c.parts]
+    of = joined([names[g.motion] for g in group if g.motion])
+    kinds = list(dict.fromkeys(f"{parts[g.parts[0]].name} {parts[g.parts[0]].letter}" for g in group))
+    what, detail = {
+        "drawer.height": (f"Room over {of}", ", ".join(kinds)),
+        "drawer.width": (f"Room beside {of}", "both sides together"),
+        "drawer.depth": (f"Room behind {of}", "to the back of the case"),
+        "door.swells": (f"Gap of {of}", " to ".join(labels)),
+        "wood.panel-bottoms": (f"Room for {labels[0]}", f"in the groove of {labels[-1]}"),
+        "wood.panel-leaves": (f"Hold of {labels[0]}", f"in the groove of {labels[-1]}"),
+        "wood.slot-short": (f"Slots in {labels[0]}", f"from the screw to the end, {labels[-1]}"),
+        "wood.breadboard-proud": (
+            f"{labels[-1]} past {labels[0]}",
+            "at each edge; below 0 the end stands out",
+        ),
+        "wood.lid-moves": (f"Overhang of {of}", f"at its free edge, {labels[0]}"),
+    }[c.code]
+    return YearFit(
+        what=what[:1].upper() + what[1:],
+        detail=detail,
+        letters=list(dict.fromkeys(parts[p].letter for g in group for p in g.parts)),
+        as_cut=_size(c.now, printer),
+        months=[_size(c.at(change), printer) for change in changes],
+        limits=_limits(c, printer),
+        drawing=drawing,
+    )
+
+
+def joined(names: Sequence[str]) -> str:
+    """Names in words: `drawers 1, 2 and 5`."""
+    once = list(dict.fromkeys(names))
+    found = [re.fullmatch(r"(.+) (\d+)", n) for n in once]
+    bases = {f[1] for f in found if f}
+    if len(once) > 1 and all(found) and len(bases) == 1:
+        numbers = [f[2] for f in found if f]
+        return f"{bases.pop()}s {', '.join(numbers[:-1])} and {numbers[-1]}"
+    return ", ".join(once)
+
+
+def _limits(c: Curve, printer: Printer) -> list[YearLimit]:
+    if c.code in HARD:
+        low = c.low or 0.0
+        hard = YearLimit(size=_size(min(low, 0.0), printer), says=HARD[c.code], beyond="below")
+        least = [YearLimit(size=_size(low, printer), says="least")] if low > 0 else []
+        return [hard, *least]
+    says = ("end stands out", "top stands out") if c.code == "wood.breadboard-proud" else ("too far",) * 2
+    ends = ((c.low, says[0], "below"), (c.high, says[1], "above"))
+    return [
+        YearLimit.model_validate({"size": _size(v, printer), "says": s, "beyond": b})
+        for v, s, b in ends
+        if v is not None
+    ]
+
+
+def _size(mm: float, printer: Printer) -> Size:
+    """A computed fit as a caliper or a feeler gauge reads it: 0.001 in, or 0.01 mm."""
+    value, places = (mm / INCH, 3) if printer.units == "in" else (mm, 2)
+    text = f"{value:.{places}f}"
+    return Size(mm=round(mm, 4), text=text.replace("-", "−") if float(text) else "0")
+
+
+def _chart(fit: YearFit, reach: tuple[float, float]) -> Drawing:
+    ways = {"below": -1, "above": 1, "": 0}
+    marks = [Mark(x.size.mm, f"{x.says} {_at(x)}{x.size.text}", ways[x.beyond]) for x in fit.limits]
+    months = fit.months
+    return year_chart(
+        fit.drawing,
+        f"{fit.what}: {fit.detail}",
+        [s.mm for s in months],
+        [s.text for s in months],
+        marks,
+        reach,
+    )
+
+
+def _at(limit: YearLimit) -> str:
+    return {"below": "at ", "above": "at ", "": ""}[limit.beyond]
+
+
+def _moisture(months: Sequence[float], now: float) -> Drawing:
+    """The moisture of the wood, as the key to all other charts."""
+    texts = [f"{v:.1f} %" for v in months]
+    marks = [Mark(now, f"as cut {now:.3g} %")]
+    low, high = min(*months, now), max(*months, now)
+    return year_chart("year-moisture", "Moisture of the wood", months, texts, marks, (low, high))
