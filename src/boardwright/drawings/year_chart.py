@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from boardwright.drawings.fonts import text_width
 from boardwright.drawings.marks import dot
-from boardwright.drawings.records import Drawing, Entity, Fill, Line, Text
+from boardwright.drawings.records import Drawing, Entity, Fill, Line, Point, Text
 
 WIDE, HIGH = 54.0, 31.0
 """Three stand side by side on Letter and on A4 [mm]."""
@@ -72,13 +72,13 @@ def year_chart(
     scale = Scale(*reach, bottom, HIGH - (TOP + (ZONE if over else 0.0)))
     least, most = (k(range(12), key=lambda i: values[i]) for k in (min, max))
     out: list[Entity] = []
+    points = tuple((_x(i), scale.y(v)) for i, v in enumerate(values))
     for m in marks:
-        out += _mark(m, scale, left=least >= 6 if m.beyond <= 0 else most >= 6)
+        out += _mark(m, scale, points)
     out.append(Line(((SIDE, BASE), (WIDE - SIDE, BASE)), "thin"))
     for i, name in enumerate(MONTHS):
         out.append(Line(((_x(i), BASE), (_x(i), BASE - 0.7)), "thin"))
         out.append(Text((_x(i), 1.2), name, SMALL))
-    points = tuple((_x(i), scale.y(v)) for i, v in enumerate(values))
     out.append(Line(points, "visible"))
     for i, above in ((least, False), (most, True)):
         out += _value(points[i], texts[i], _above(points[i][1], above, marks, scale))
@@ -89,17 +89,30 @@ def _x(month: int) -> float:
     return SIDE + (WIDE - 2 * SIDE) * month / 11
 
 
-def _mark(m: Mark, scale: Scale, left: bool) -> list[Entity]:
-    """A level line, what lies beyond it, and its text away from the month that comes nearest to it."""
+def _mark(m: Mark, scale: Scale, points: Sequence[Point]) -> list[Entity]:
+    """A level line, what lies beyond it, and its text where the line of the year leaves most room."""
     y, ends = scale.y(m.value), (0.6, WIDE - 0.6)
-    at = (ends[0] + 1.0, "left") if left else (ends[1] - 1.0, "right")
     out: list[Entity] = []
     if m.beyond:
         far = BASE if m.beyond < 0 else HIGH
         out.append(Fill(((ends[0], y), (ends[1], y), (ends[1], far), (ends[0], far)), 0.45, "red wood"))
     out.append(Line(((ends[0], y), (ends[1], y)), "thin" if m.beyond else "hidden"))
-    base = y - SMALL - 1.1 if m.beyond < 0 else y + 1.0
-    return [*out, Text((at[0], base), m.text, SMALL, "left" if left else "right")]
+    wide = text_width(m.text, SMALL)
+    over, under = y + 1.0, y - SMALL - 1.1
+    spots = [(left, base) for base in ((under,) if m.beyond < 0 else (over,)) for left in (True, False)]
+    if not m.beyond:
+        spots += [(left, under) for left in (True, False)]
+
+    def room(spot: tuple[bool, float]) -> float:
+        left, base = spot
+        near = [p[1] for p in points if (p[0] < wide + 4 if left else p[0] > WIDE - wide - 4)]
+        return min(max(base - high, high - base - SMALL) for high in near)
+
+    best = max(spots, key=lambda spot: min(round(room(spot), 3), 2.0))
+    return [
+        *out,
+        Text((1.6 if best[0] else WIDE - 1.6, best[1]), m.text, SMALL, "left" if best[0] else "right"),
+    ]
 
 
 def _above(y: float, above: bool, marks: Sequence[Mark], scale: Scale) -> bool:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from boardwright.checks.movement.curves import Curve
@@ -69,9 +68,9 @@ def _alike(curves: Sequence[Curve], parts: dict[str, Part], changes: list[float]
             tightest[subject] = c
     groups: dict[tuple[object, ...], list[Curve]] = {}
     for c in sorted(tightest.values(), key=lambda c: ORDER.index(c.code)):
-        letters = tuple(parts[p].letter for p in c.parts) if not c.motion or c.code == "door.swells" else ()
+        kinds = tuple(parts[p].name for p in c.parts) if not c.motion else ()
         line = tuple(round(c.at(change), 2) for change in changes)
-        groups.setdefault((c.code, line, c.low, c.high, letters), []).append(c)
+        groups.setdefault((c.code, line, kinds), []).append(c)
     return list(groups.values())
 
 
@@ -103,22 +102,20 @@ def _fit(
     printer: Printer,
 ) -> YearFit:
     c = group[0]
-    labels = [f"{parts[p].name} {parts[p].letter}" for p in c.parts]
     of = joined([names[g.motion] for g in group if g.motion])
-    kinds = list(dict.fromkeys(f"{parts[g.parts[0]].name} {parts[g.parts[0]].letter}" for g in group))
+    one, other = (
+        joined([f"{parts[g.parts[i]].name} {parts[g.parts[i]].letter}" for g in group]) for i in (0, -1)
+    )
     what, detail = {
-        "drawer.height": (f"Room over {of}", ", ".join(kinds)),
+        "drawer.height": (f"Room over {of}", one),
         "drawer.width": (f"Room beside {of}", "both sides together"),
         "drawer.depth": (f"Room behind {of}", "to the back of the case"),
-        "door.swells": (f"Gap of {of}", " to ".join(labels)),
-        "wood.panel-bottoms": (f"Room for {labels[0]}", f"in the groove of {labels[-1]}"),
-        "wood.panel-leaves": (f"Hold of {labels[0]}", f"in the groove of {labels[-1]}"),
-        "wood.slot-short": (f"Slots in {labels[0]}", f"from the screw to the end, {labels[-1]}"),
-        "wood.breadboard-proud": (
-            f"{labels[-1]} past {labels[0]}",
-            "at each edge; below 0 the end stands out",
-        ),
-        "wood.lid-moves": (f"Overhang of {of}", f"at its free edge, {labels[0]}"),
+        "door.swells": (f"Gap of {of}", f"{one} to {other}"),
+        "wood.panel-bottoms": (f"Room for {one}", f"in the groove of {other}"),
+        "wood.panel-leaves": (f"Hold of {one}", f"in the groove of {other}"),
+        "wood.slot-short": (f"Slots in {one}", f"screw to end of slot, into {other}"),
+        "wood.breadboard-proud": (f"{other} past {one}", "at each edge; below 0 the end stands out"),
+        "wood.lid-moves": (f"Overhang of {of}", f"at its free edge, {one}"),
     }[c.code]
     return YearFit(
         what=what[:1].upper() + what[1:],
@@ -132,14 +129,17 @@ def _fit(
 
 
 def joined(names: Sequence[str]) -> str:
-    """Names in words: `drawers 1, 2 and 5`."""
+    """Names in words: `drawers 1, 2 and 5`, `drawers 1 to 6`, `bars N and P`."""
     once = list(dict.fromkeys(names))
-    found = [re.fullmatch(r"(.+) (\d+)", n) for n in once]
-    bases = {f[1] for f in found if f}
-    if len(once) > 1 and all(found) and len(bases) == 1:
-        numbers = [f[2] for f in found if f]
-        return f"{bases.pop()}s {', '.join(numbers[:-1])} and {numbers[-1]}"
-    return ", ".join(once)
+    found = [n.rsplit(" ", 1) for n in once]
+    if len(once) < 2 or any(len(f) < 2 for f in found) or len({f[0] for f in found}) > 1:
+        return ", ".join(once)
+    ends = [f[1] for f in found]
+    base = f"{found[0][0]}s"
+    numbers = [int(e) for e in ends if e.isdigit()]
+    if len(numbers) == len(ends) > 2 and numbers == list(range(numbers[0], numbers[0] + len(ends))):
+        return f"{base} {ends[0]} to {ends[-1]}"
+    return f"{base} {', '.join(ends[:-1])} and {ends[-1]}"
 
 
 def _limits(c: Curve, printer: Printer) -> list[YearLimit]:
@@ -148,7 +148,9 @@ def _limits(c: Curve, printer: Printer) -> list[YearLimit]:
         hard = YearLimit(size=_size(min(low, 0.0), printer), says=HARD[c.code], beyond="below")
         least = [YearLimit(size=_size(low, printer), says="least")] if low > 0 else []
         return [hard, *least]
-    says = ("end stands out", "top stands out") if c.code == "wood.breadboard-proud" else ("too far",) * 2
+    says = ("end stands out", "top stands out")
+    if c.code == "wood.lid-moves":
+        says = ("too far" if c.high is not None else "behind the case", "too far")
     ends = ((c.low, says[0], "below"), (c.high, says[1], "above"))
     return [
         YearLimit.model_validate({"size": _size(v, printer), "says": s, "beyond": b})

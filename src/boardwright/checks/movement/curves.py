@@ -82,9 +82,14 @@ def _breadboards(year: Year) -> Iterator[Curve]:
 
 
 def _lids(year: Year) -> Iterator[Curve]:
-    """How far the free edge hangs over, between what lies half of what it may move to either side of its middle."""
+    """How far the free edge hangs over.
+
+    It stays in front of the case; one that hardly hangs over stays within half of what it may move of its middle.
+    """
     m = year.moisture
     for f in lids.free_edges(year):
-        curve = Curve(lids.MOVES, (f.edge.id,), f.motion.id, f.over, f.slope, None)
-        middle = (curve.at(m.driest - m.now) + curve.at(m.wettest - m.now)) / 2
-        yield replace(curve, low=middle - f.most / 2, high=middle + f.most / 2)
+        curve = Curve(lids.MOVES, (f.edge.id,), f.motion.id, f.over, f.slope, 0.0)
+        if f.over <= lids.STRIKE:
+            middle = (curve.at(m.driest - m.now) + curve.at(m.wettest - m.now)) / 2
+            curve = replace(curve, low=middle - f.most / 2, high=middle + f.most / 2)
+        yield curve

@@ -19,6 +19,8 @@ HELD = 3.0
 """Least of a panel that stays in its groove in the driest time [mm]: 1/8 in, common practice."""
 TIGHT, PRESSES = 0.01, 0.25
 """An edge nearer to the bottom than this lies on it by plan; it may press on it so far [mm]: common practice."""
+BUTTON = "button"
+"""A wooden button that holds a top to its apron: its tongue lies along its grain."""
 COVERS = 0.6
 """Share of an edge that a groove must take up to be the one that it lies in."""
 
@@ -44,7 +46,10 @@ class Edge:
 
 
 def edges(year: Year) -> list[Edge]:
-    """Every edge of solid wood that stands across its grain in a groove or rabbet, and can move in it."""
+    """Every edge of solid wood that stands in a groove or rabbet and can move in it.
+
+    Of a panel those across its grain; of a button its tongue, which the top carries to and fro.
+    """
     c = year.c
     parts = c.piece.parts
     if not parts:
@@ -57,7 +62,8 @@ def edges(year: Year) -> list[Edge]:
         panel, wall = parts[i], parts[k]
         if i == k or panel.group != wall.group or frozenset((panel.id, wall.id)) in fast:
             continue
-        axis = next((a for a in range(3) if abs(panel.pose.y[a]) > 1 - 1e-6), None)
+        way = panel.pose.x if panel.name == BUTTON else panel.pose.y
+        axis = next((a for a in range(3) if abs(way[a]) > 1 - 1e-6), None)
         if axis is None or panel.stock.kind != "wood":
             continue
         out += [e for sign in (-1.0, 1.0) if (e := _edge(panel, wall, axis, sign)) is not None]
@@ -176,16 +182,20 @@ def _side(way: Vec) -> str:
 def _bottoms(year: Year, m: Moving, worst: float, when: float) -> Finding:
     c, mo = year.c, year.moisture
     panel, wall = m.parts
+    button = c.parts[panel].name == BUTTON
     return Finding(
         m.code,
         Severity.ERROR,
-        f"{c.label(panel)} swells against the bottom of its groove in {c.label(wall)}",
+        f"{c.label(panel)} {'is pushed' if button else 'swells'} against the bottom of its groove in {c.label(wall)}",
         m.place,
         found=f"{c.text(m.now)} of room at {mo.now:.3g} % moisture, {c.text(worst)} at {when:.3g} %",
         expected=f"room left at {when:.3g} %",
         source=SOURCE,
         remedy=ways_out(
-            year, fits, m, f"cut it {c.up(-worst)} narrower at this edge, or the groove as much deeper"
+            year,
+            fits,
+            m,
+            f"cut it {c.up(-worst)} {'shorter' if button else 'narrower at this edge'}, or the groove as much deeper",
         ),
         parts=m.parts,
     )
@@ -197,7 +207,7 @@ def _leaves(year: Year, m: Moving, worst: float, when: float) -> Finding:
     return Finding(
         m.code,
         Severity.ERROR if worst <= 0 else Severity.WARNING,
-        f"{c.label(panel)} shrinks "
+        f"{c.label(panel)} {'is drawn' if c.parts[panel].name == BUTTON else 'shrinks'} "
         + ("out of its groove in" if worst <= 0 else "until its groove hardly holds it in")
         + f" {c.label(wall)}",
         m.place,
