@@ -74,7 +74,7 @@ def year_chart(
     out: list[Entity] = []
     points = tuple((_x(i), scale.y(v)) for i, v in enumerate(values))
     for m in marks:
-        out += _mark(m, scale, points)
+        out += _mark(m, scale, points, alone=len(marks) == 1)
     out.append(Line(((SIDE, BASE), (WIDE - SIDE, BASE)), "thin"))
     for i, name in enumerate(MONTHS):
         out.append(Line(((_x(i), BASE), (_x(i), BASE - 0.7)), "thin"))
@@ -89,7 +89,7 @@ def _x(month: int) -> float:
     return SIDE + (WIDE - 2 * SIDE) * month / 11
 
 
-def _mark(m: Mark, scale: Scale, points: Sequence[Point]) -> list[Entity]:
+def _mark(m: Mark, scale: Scale, points: Sequence[Point], *, alone: bool) -> list[Entity]:
     """A level line, what lies beyond it, and its text where the line of the year leaves most room."""
     y, ends = scale.y(m.value), (0.6, WIDE - 0.6)
     out: list[Entity] = []
@@ -100,7 +100,7 @@ def _mark(m: Mark, scale: Scale, points: Sequence[Point]) -> list[Entity]:
     wide = text_width(m.text, SMALL)
     over, under = y + 1.0, y - SMALL - 1.1
     spots = [(left, base) for base in ((under,) if m.beyond < 0 else (over,)) for left in (True, False)]
-    if not m.beyond:
+    if alone and not m.beyond:
         spots += [(left, under) for left in (True, False)]
 
     def room(spot: tuple[bool, float]) -> float:

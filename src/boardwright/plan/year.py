@@ -68,7 +68,8 @@ def _alike(curves: Sequence[Curve], parts: dict[str, Part], changes: list[float]
             tightest[subject] = c
     groups: dict[tuple[object, ...], list[Curve]] = {}
     for c in sorted(tightest.values(), key=lambda c: ORDER.index(c.code)):
-        kinds = tuple(parts[p].name for p in c.parts) if not c.motion else ()
+        named = c.parts[:1] if c.code == "wood.slot-short" else c.parts
+        kinds = tuple(parts[p].name for p in named) if not c.motion else ()
         line = tuple(round(c.at(change), 2) for change in changes)
         groups.setdefault((c.code, line, kinds), []).append(c)
     return list(groups.values())
@@ -102,7 +103,7 @@ def _fit(
     printer: Printer,
 ) -> YearFit:
     c = group[0]
-    of = joined([names[g.motion] for g in group if g.motion])
+    of = joined([names[m] for g in group for m in (g.motion, parts[g.parts[-1]].group) if m in names])
     one, other = (
         joined([f"{parts[g.parts[i]].name} {parts[g.parts[i]].letter}" for g in group]) for i in (0, -1)
     )
@@ -113,8 +114,8 @@ def _fit(
         "door.swells": (f"Gap of {of}", f"{one} to {other}"),
         "wood.panel-bottoms": (f"Room for {one}", f"in the groove of {other}"),
         "wood.panel-leaves": (f"Hold of {one}", f"in the groove of {other}"),
-        "wood.slot-short": (f"Slots in {one}", f"screw to end of slot, into {other}"),
-        "wood.breadboard-proud": (f"{other} past {one}", "at each edge; below 0 the end stands out"),
+        "wood.slot-short": (f"Slots in {one}", "from the screw to the end of its slot"),
+        "wood.breadboard-proud": (f"{other} past {one}", "the step at each edge"),
         "wood.lid-moves": (f"Overhang of {of}", f"at its free edge, {one}"),
     }[c.code]
     return YearFit(

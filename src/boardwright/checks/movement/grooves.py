@@ -12,7 +12,7 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import AXES, Box, Vec, scaled
 from boardwright.piece.cuts import Groove, Mortise, Rabbet
 from boardwright.piece.records import Fastener, Joint, Part
-from boardwright.solids.cells import clashes
+from boardwright.solids.cells import cells, clashes
 from boardwright.solids.taken import taken
 
 HELD = 3.0
@@ -83,7 +83,7 @@ def _edge(panel: Part, wall: Part, axis: int, sign: float) -> Edge | None:
     if not low + 1e-6 < end < high - 1e-6 or low - 1e-6 < other < high + 1e-6:
         return None
     mouth = low if sign > 0 else high
-    shared = panel.box.overlap(wall.box)
+    shared = _within(panel, wall.box)
     if shared is None:
         return None
     bottom = _bottom(wall, shared, axis, sign, end)
@@ -106,11 +106,22 @@ def _edge(panel: Part, wall: Part, axis: int, sign: float) -> Edge | None:
     )
 
 
+def _within(panel: Part, wall: Box) -> Box | None:
+    """The room that what is left of a panel, such as its tongue, takes within the outline of another part."""
+    boxes = cells(panel)
+    low, high = np.maximum(boxes[:, 0], wall.low), np.minimum(boxes[:, 1], wall.high)
+    inside = (high - low > 1e-6).all(axis=1)
+    if not inside.any():
+        return None
+    (a, b, c), (d, e, f) = low[inside].min(axis=0).tolist(), high[inside].max(axis=0).tolist()
+    return Box((a, b, c), (d, e, f))
+
+
 def _bottom(wall: Part, shared: Box, axis: int, sign: float, end: float) -> float | None:
     """How far a groove goes before an edge that lies in it [mm]; None when it lies in none."""
     found: list[float] = []
     for cut in wall.cuts:
-        if not isinstance(cut, (Groove, Rabbet, Mortise)):
+        if not isinstance(cut, (Groove, Rabbet, Mortise)) or getattr(cut, "purpose", "") == "tongue":
             continue
         for body in taken(cut, wall.size):
             if not isinstance(body, Box):
@@ -125,11 +136,13 @@ def _bottom(wall: Part, shared: Box, axis: int, sign: float, end: float) -> floa
 
 
 def _covers(box: Box, shared: Box, axis: int) -> bool:
-    share = 1.0
-    for i in range(3):
-        if i != axis:
-            both = min(box.high[i], shared.high[i]) - max(box.low[i], shared.low[i])
-            share *= max(both, 0.0) / max(shared.size(i), 1e-9)
+    """Whether a groove takes up most of an edge's length, and lies in its thickness or takes up most of that."""
+    share, others = 1.0, [i for i in range(3) if i != axis]
+    long = max(others, key=shared.size)
+    for i in others:
+        both = min(box.high[i], shared.high[i]) - max(box.low[i], shared.low[i])
+        whole = shared.size(i) if i == long else min(shared.size(i), box.size(i))
+        share *= max(both, 0.0) / max(whole, 1e-9)
     return share > COVERS
 
 
