@@ -119,7 +119,8 @@ def _above(y: float, above: bool, marks: Sequence[Mark], scale: Scale) -> bool:
     """Whether a value stands above its point: on the side away from a limit that is near."""
     if above:
         return not any(0 <= scale.y(m.value) - y < CLEAR for m in marks)
-    return any(0 <= y - scale.y(m.value) < CLEAR for m in marks)
+    texts = 0.0 if len(marks) == 1 else SMALL + 1.0
+    return any(0 <= y - scale.y(m.value) < CLEAR + (0.0 if m.beyond else texts) for m in marks)
 
 
 def _value(at: tuple[float, float], text: str, above: bool) -> list[Entity]:

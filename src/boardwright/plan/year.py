@@ -9,7 +9,7 @@ from boardwright.core.lengths import INCH, Printer
 from boardwright.drawings.records import Drawing
 from boardwright.drawings.year_chart import Mark, year_chart
 from boardwright.formulas.moisture import humidity_for
-from boardwright.piece.records import Part, Piece
+from boardwright.piece.records import Motion, Part, Piece
 from boardwright.plan.schema import Size, Year, YearFit, YearLimit
 
 ROOM = 21.0
@@ -39,13 +39,13 @@ def plan_year(piece: Piece, curves: Sequence[Curve], printer: Printer) -> tuple[
     if not curves or len(m.months) != 12:
         return None, []
     parts = {p.id: p for p in piece.parts}
-    names = {motion.id: motion.name for motion in piece.motions}
+    motions = {motion.id: motion for motion in piece.motions}
     changes = [month - m.now for month in m.months]
     groups = _alike(curves, parts, changes)
     reach = {code: _reach([g[0] for g in groups if g[0].code == code], changes) for code in ORDER}
     fits, drawings = [], [_moisture(m.months, m.now)]
     for number, group in enumerate(groups, 1):
-        fit = _fit(f"year-{number}", group, parts, names, changes, printer)
+        fit = _fit(f"year-{number}", group, parts, motions, changes, printer)
         fits.append(fit)
         drawings.append(_chart(fit, reach[group[0].code]))
     year = Year(
@@ -70,9 +70,9 @@ def _alike(curves: Sequence[Curve], parts: dict[str, Part], changes: list[float]
     for c in sorted(tightest.values(), key=lambda c: ORDER.index(c.code)):
         named = c.parts[:1] if c.code == "wood.slot-short" else c.parts
         kinds = tuple(parts[p].name for p in named) if not c.motion else ()
-        line = tuple(round(c.at(change), 2) for change in changes)
+        line = tuple(round(c.at(change), 1) for change in changes)
         groups.setdefault((c.code, line, kinds), []).append(c)
-    return list(groups.values())
+    return [sorted(g, key=lambda c: round(c.left(changes), 3)) for g in groups.values()]
 
 
 def _subject(c: Curve, parts: dict[str, Part]) -> tuple[str, ...]:
@@ -98,12 +98,13 @@ def _fit(
     drawing: str,
     group: Sequence[Curve],
     parts: dict[str, Part],
-    names: dict[str, str],
+    motions: dict[str, Motion],
     changes: list[float],
     printer: Printer,
 ) -> YearFit:
     c = group[0]
-    of = joined([names[m] for g in group for m in (g.motion, parts[g.parts[-1]].group) if m in names])
+    moved = [motions[m] for g in group for m in (g.motion, parts[g.parts[-1]].group) if m in motions]
+    of = joined([m.name for m in moved if m.kind == moved[0].kind])
     one, other = (
         joined([f"{parts[g.parts[i]].name} {parts[g.parts[i]].letter}" for g in group]) for i in (0, -1)
     )
