@@ -24,6 +24,20 @@ import packing_library
 
 FOLDER = "BOARDWRIGHT_BENCHMARKS"
 Job = dict[str, Any]
+HEAD = {
+    "line": "line",
+    "jobs": "jobs",
+    "ours": "ours",
+    "best_known": "best known",
+    "level_or_better": "level",
+    "bound": "bound",
+    "library": "library",
+    "proven": "proven",
+    "verified": "checked",
+    "mean_seconds": "mean s",
+    "most_seconds": "most s",
+}
+"""Columns of the table, as docs/stock.md shows it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,19 +212,15 @@ def main() -> None:
         print(f"no folder of published sets: name one, or set {FOLDER} (see docs/stock.md)")
         return
     bench_layouts.warm_up()
-    columns = (
-        "line", "jobs", "ours", "best_known", "level_or_better", "bound", "library", "proven", "verified",
-        "mean_seconds", "most_seconds",
-    )  # fmt: skip
-    print("| " + " | ".join(c.replace("_", " ") for c in columns) + " |")
-    print("| --- |" + " ---: |" * (len(columns) - 1), flush=True)
+    print("| " + " | ".join(HEAD.values()) + " |")
+    print("| --- |" + " ---: |" * (len(HEAD) - 1), flush=True)
     for row in rows():
         files = sorted(Path(asked.folder).glob(f"{row.set}_*/instances.jsonl"))
         if not row.title.startswith(asked.only) or not files:
             continue
         jobs = [json.loads(text) for text in files[0].read_text(encoding="utf-8").splitlines() if text]
         found = measured(row, [job for job in jobs if row.only(job)])
-        print("| " + " | ".join(_shown(found[c]) for c in columns) + " |", flush=True)
+        print("| " + " | ".join(_shown(found[c]) for c in HEAD) + " |", flush=True)
 
 
 def _shown(x: object) -> str:

@@ -113,6 +113,12 @@ FACTS: dict[str, Facts] = {
         "Wood Handbook FPL-GTR-190 eq. 13-2",
         "moisture 6 to 14 %",
     ),
+    "drawer.under-overhang": Facts(
+        "How much of a drawer comes out from under a top that reaches over it?",
+        "travel less front less overhang, against three quarters of the inside",
+        "geometry; three quarters: common practice",
+        "edges that reach more than 2 in over the fronts",
+    ),
     "drawer.not-fully-out": Facts(
         "Does a full-extension drawer clear its front?", "slots less screws: kinematics", "geometry", ""
     ),
@@ -190,6 +196,12 @@ FACTS: dict[str, Facts] = {
         "distance to the nearest side less the radius, at least the radius",
         "trade question-and-answer page on dowel drilling (1998)",
         "",
+    ),
+    "fastener.knob-screw": Facts(
+        "Does the screw of a knob or pull reach it through all the wood?",
+        "the shortest machine screw on sale with 1/4 in of thread in the knob; lengths to 2 1/2 in (60 mm)",
+        "lengths on sale, grip of 1 1/2 diameters: common practice",
+        "No. 8 and M4 screws through the front and the front of the box behind it",
     ),
     "door.hinge-screws": Facts(
         "Are the screws of a hinge longer than the wood?",
@@ -301,6 +313,20 @@ FACTS: dict[str, Facts] = {
         "Wood Handbook FPL-GTR-282 eq. 8-13, table 8-4; 1.6 and 0.67 from memory",
         "solid wood; glue in end grain is not counted",
     ),
+    "strength.dowels": Facts(
+        "Do the dowels that alone carry a panel take its load?",
+        "section of the dowels times the shear strength of their wood along the grain, fifth percentile over 2.1",
+        "mechanics; ASTM D245 (from memory)",
+        "dowels of hard maple; they are sheared across the grain, where wood is stronger, so the figure is on the low "
+        "side; glue in end grain is not counted",
+    ),
+    "strength.knob": Facts(
+        "May the head of a knob's screw be pulled into the wood?",
+        "30 lb over the ring of a 3/8 in head round its hole, against the strength across the grain over 1.67, x 1.75 "
+        "for so small an area",
+        "pull: ASTM F2057-23 sec. 9 (from memory); NDS bearing area factor and ASTM D245 (from memory)",
+        "solid wood; a note up to the mean strength, a warning beyond; " + AVERAGES,
+    ),
     "strength.leg": Facts(
         "May a leg break when the piece is pushed or dragged?",
         "6 F L/(t b^2), F 50 lb across its foot, L under what holds it; fifth percentile over 2.1, x 1.6 for minutes",
@@ -335,10 +361,21 @@ FACTS: dict[str, Facts] = {
         "National Design Specification; test weight: cabinet maker's page on a door operation test",
         "butt and continuous hinges in solid wood; a note up to the mean strength, a warning beyond",
     ),
+    "strength.door-frame": Facts(
+        "Do the joints of a door's frame take its weight and what hangs on it?",
+        "half of the door and 65 lb hung 10 in out, as load on the free stile, times the distance of the stiles, "
+        "shared by the joints, x 1.2 for the worst; tenons, dowels and long-grain glue as `strength.joint`, x 1.6 for "
+        "minutes",
+        "frame statics, compared with finite elements; test weight: cabinet maker's page on a door operation test",
+        "two stiles and two rails or more of solid wood; mitres are not figured; a panel helps and is not counted; a "
+        "note up to the mean strength, a warning beyond",
+    ),
     "strength.racking": Facts(
         "Does an open case stay square when it is pushed?",
         "50 lb across its top, times its height, shared by the corners of all parts fixed to both sides, x 1.3 for the "
-        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes",
+        "worst; against the lowest mean of published corner tests, fifth percentile over 2.1, x 1.6 for minutes; "
+        "fingers and tails: long-grain glue area of their cheeks in torsion, halved and marked as such, or their wood "
+        "in bending",
         "frame statics; Materials & Design 29(2) 2008, screwed case corners (abstract read); push: common practice",
         "cases without back and face frame; the tests are of 16 to 18 mm panels, other joints are taken for no weaker",
     ),

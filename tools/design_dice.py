@@ -170,19 +170,23 @@ def _deck(d: Dice, name: str, under: bool) -> Mapping:
         d.maybe(0.4, keys, up=d.between(40, 120))
     inner = "up" in keys
     d.maybe(0.3, keys, joint=_joint(d, "butt", "dado" if inner else "rabbet", "tongue"), stock=d.like())
+    if not inner and d.chance(0.15):
+        keys["joint"] = dice_forms.joint(d, d.one(*dice_forms.CORNERS))
     d.maybe(0.3, keys, rail_width=d.between(40, 90))
     return keys
 
 
 def _joint(d: Dice, *kinds: str) -> Any:
-    if d.chance(0.15):
+    if d.chance(0.05):
         return dice_forms.joint(d, d.one(*KINDS))
     kind = d.one(*kinds)
     if d.chance(0.4):
         return kind
     keys: Mapping = {"kind": kind}
     d.maybe(0.4, keys, depth=d.between(4, 10), glue=d.chance(0.8))
-    d.maybe(0.2, keys, fasten=d.one("screws", "dowels", "none"))
+    d.maybe(
+        0.2, keys, fasten=d.one("screws", "dowels" if kind == "butt" or d.chance(0.1) else "screws", "none")
+    )
     if "fasten" in keys:
         d.maybe(0.3, keys, count=d.one(2, 3, 5), screw=d.one(6, 8))
     if kind == "tongue":
@@ -232,6 +236,7 @@ def _room(d: Dice, level: int, wide: float, high: float) -> Mapping:
         d.maybe(0.2, keys, joint=_joint(d, *INNER), stock=d.like())
     elif content == "shelves" and high > 240:
         keys["shelves"] = {"count": d.random.randint(1, min(4, int(high / 120)))}
+        d.maybe(0.3, keys["shelves"], kind=d.one("fixed", "pins"))
         d.maybe(0.4, keys["shelves"], joint=_joint(d, *INNER), stock=d.like())
     elif content == "trays" and high > 160:
         keys["trays"] = dice_forms.trays(d)

@@ -18,10 +18,38 @@ def casework(d: Dice, case: Mapping) -> None:
     for name, share, make in (("base", 0.3, _base), ("cover", 0.2, _cover), ("wall_cleat", 0.15, _cleat)):
         if d.chance(share):
             case[name] = make(d)
+    if d.chance(0.12):
+        case["face_frame"] = {}
+        d.maybe(0.4, case["face_frame"], stile_width=d.between(35, 60), overhang=d.between(0, 6))
+        d.maybe(
+            0.3, case["face_frame"], joint=d.one("mortise_tenon", {"kind": "butt", "fasten": "pocket_screws"})
+        )
     if "wall_cleat" in case and d.chance(0.7):
         case.pop("back", None)
+    top, bottom = case.get("top", {}), case.get("bottom", {})
+    if "base" in case and d.chance(0.9):
+        bottom.pop("up", None)
+        if bottom.get("kind") not in (None, "full"):
+            bottom.pop("kind")
+    if top.get("kind") in ("lid", "none") and d.chance(0.9):
+        case.pop("cover", None)
+        case.pop("wall_cleat", None)
+    if "wall_cleat" in case and d.chance(0.9):
+        case.pop("base", None)
+    if top.get("kind") == "lid":
+        _well(d, case)
     if "inside" in case:
         _web_frames(d, case["inside"])
+
+
+def _well(d: Dice, case: Mapping) -> None:
+    """Put a well under a lid mostly, with or without a tray in it, and a back that leaves the rail its wood."""
+    if d.chance(0.8):
+        case["back"] = {"set": d.one("surface", "rabbet")}
+    if "inside" in case and d.chance(0.85):
+        upper: Mapping = {"panel": "fixed", "size": d.between(120, 200)}
+        upper |= d.one({"open": True}, {"tray": {"lift_out": True}}, {"tray": {"lift_out": True, "grip": {}}})
+        case["inside"] = {"rows": [upper, case["inside"]]}
 
 
 def _base(d: Dice) -> Mapping:

@@ -83,11 +83,14 @@ def table(d: Dice) -> Mapping:
             0.5,
             keys["top"],
             overhang=d.between(0, 60),
-            fixed=d.one("buttons", "slotted_screws", "clips", "none"),
+            fixed=d.one("buttons", "slotted_screws", "clips", "z_clips", "none"),
+            shape=d.one("straight", "straight", "round"),
         )
         d.maybe(0.2, keys["top"], left=d.between(0, 90), stock=d.like())
     if d.chance(0.8):
         keys["aprons"] = {}
+        if "fixed" in keys.get("top", {}) and keys["top"]["fixed"] in ("buttons", "z_clips"):
+            d.maybe(0.7, keys["aprons"], height=d.between(80, 130))
         d.maybe(0.5, keys["aprons"], height=d.between(50, 130), setback=d.between(0, 12))
         d.maybe(0.4, keys["aprons"], joint=joint(d, d.one("mortise_tenon", "butt")))
         if "splay" not in legs or d.chance(0.1):
@@ -108,14 +111,19 @@ def box(d: Dice) -> Mapping:
         keys["sides"] = d.one(3, 5, 6, 8)
         del keys["depth"]
     d.maybe(0.3, keys, slope=d.one(5, 10, 20, 35), edges=d.one("level", "square"))
-    if "sides" not in keys and "slope" in keys:
+    if "sides" not in keys and "slope" in keys and keys.get("edges") != "square":
         d.maybe(0.3, keys, slope_ends=d.one(0, 8, 15))
     plain = "slope" not in keys and "sides" not in keys
-    d.maybe(0.7, keys, corner=joint(d, d.one(*CORNERS) if plain else d.one("mitre", "butt")))
-    d.maybe(0.6, keys, bottom={"set": d.one("groove", "planted", "inside", "none")})
+    loose = "sides" not in keys and keys.get("edges") != "square"
+    d.maybe(
+        0.7, keys, corner=joint(d, d.one(*CORNERS)) if plain else d.one("mitre", "butt" if loose else "mitre")
+    )
+    d.maybe(0.6, keys, bottom={"set": d.one("groove" if plain else "inside", "planted", "inside", "none")})
     if plain:
         d.maybe(0.2, keys, dividers={"across": d.one(0, 1, 3), "along": d.one(1, 2)})
         d.maybe(0.2, keys, lid={"made": "sawn", "at": d.between(30, 60)})
+        if "lid" in keys:
+            d.maybe(0.6, keys["lid"], hinges=d.one("butt", "continuous"), opens=d.one(90, 95, 110), stay=True)
         d.maybe(0.2, keys, trays={"count": 1, "heights": [d.between(40, 70)], "tray": tray(d)})
     return keys
 
@@ -139,6 +147,8 @@ def doors(d: Dice, room: Mapping) -> None:
     if d.chance(0.6):
         keys |= {"made": "frame", "frame": frame(d)}
     d.maybe(0.4, keys, hinges=d.one("butt", "cup", "continuous"), stock=d.like(), opens=d.one(90, 100, 110))
+    if keys["set"] == "half_overlay" and keys.get("hinges") != "cup" and d.chance(0.9):
+        keys.pop("hinges", None)
     if d.chance(0.5):
         room["doors"] = keys
         d.maybe(0.3, keys, strip=d.one("none", "left", "right"))
@@ -186,6 +196,16 @@ PLACED = (
         {"x": {"against": "first.right"}, "y": {"flush": "first.front"}, "z": {"flush": "first.under"}},
     ),
 )
+SUITS = (
+    ENDS,
+    ("butt", "rabbet", "double_rabbet", "mitre", "dovetail", "half_blind", "finger", "tongue"),
+    ENDS,
+    ("edge", "butt"),
+    ("butt", "mortise_tenon", "half_lap", "bridle", "mitre"),
+    ("half_lap",),
+    ("butt", "mortise_tenon"),
+)
+"""Joints that a maker would think of at each of these places."""
 TURNED = ({"x": "x", "y": "y", "z": "z"}, {"x": "y", "y": "z", "z": "x"}, {"x": "z", "y": "x", "z": "y"})
 SIDES = {"left": "x", "right": "x", "front": "y", "rear": "y", "under": "z", "top": "z"}
 LOW = {"x": "left", "y": "front", "z": "under"}
@@ -213,7 +233,8 @@ def pair(d: Dice, kinds: tuple[str, ...]) -> Mapping:
         "across": turned[across],
         "place": {turned[axis]: _turned(keys, turned) for axis, keys in place.items()},
     }
-    made = joint(d, d.one(*kinds))
+    which = PLACED.index((along, across, place))
+    made = joint(d, d.one(*kinds) if d.chance(0.25) else d.one(*SUITS[which]))
     return {
         "parts": {"first": first, "second": second},
         "joints": [

@@ -36,6 +36,7 @@ from boardwright.pipeline import Result, check_text
 from boardwright.solids.assembly import assembly_of
 from boardwright.solids.cells import own_cells
 from boardwright.solids.dry_fit import dry_fit
+from boardwright.solids.frames import Form
 from boardwright.solids.mesh import shape
 from boardwright.solids.taken import is_planar
 from boardwright.stock.records import BoardLayout
@@ -234,7 +235,7 @@ def _volumes(size: Vec, cuts: tuple[Cut, ...]) -> tuple[str, ...]:
         lines.append("its cuts take it apart")
     cuts = tuple(c for c in cuts if not isinstance(c, Hole))
     if is_planar(cuts, size):
-        boxes = own_cells(size, cuts)
+        boxes = own_cells(Form(size, cuts))
         one = float(np.prod(boxes[:, 1] - boxes[:, 0], axis=1).sum())
         two = float(shape(size, cuts).volume())
         if abs(one - two) > 1e-6 * max(one, 1.0) or one <= 0:

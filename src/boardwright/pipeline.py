@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from boardwright.checks.loads import loads_of
+from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement.times import Then, Time, then_of
 from boardwright.checks.run import run_checks
@@ -41,6 +42,7 @@ class Result:
         tables: with the user's own rows.
         findings: all of them, errors first.
         passed: what was figured and keeps its limit, in the order of the checks.
+        looked: checks without a figure that found nothing.
         then: the time up to which the wood moves; None for the whole year.
     """
 
@@ -49,6 +51,7 @@ class Result:
     tables: Tables
     findings: tuple[Finding, ...]
     passed: tuple[Margin, ...] = ()
+    looked: tuple[Looked, ...] = ()
     then: Then | None = None
 
     @property
@@ -135,6 +138,7 @@ def check_text(
     piece, more = set_out(design, rows)
     all_findings += [f for f in more if f not in all_findings]
     passed: tuple[Margin, ...] = ()
+    looked: tuple[Looked, ...] = ()
     then = None
     if piece is not None:
         then = then_of(piece.moisture, when) if when is not None else None
@@ -143,8 +147,8 @@ def check_text(
         shop = shop_of(design, rows)
         checked = run_checks(piece, dry_fit(piece), rows, loads_of(design), shop, way, then)
         all_findings += checked.findings
-        passed = checked.passed
-    return Result(design, piece, rows, tuple(grouped(all_findings)), passed, then)
+        passed, looked = checked.passed, checked.looked
+    return Result(design, piece, rows, tuple(grouped(all_findings)), passed, looked, then)
 
 
 def nothing(findings: Sequence[Finding]) -> Result:

@@ -21,8 +21,14 @@ TWINS = [
     ("drawer.bar-engagement", "overlap: 0.1", "overlap: 0.4"),
     ("drawer.height", "10 13/16", "10 25/32"),
     ("drawer.hits", "[0, -4, 2]", "[0, -20, 2]"),
+    (
+        "drawer.under-overhang",
+        "width: 28, along: x, across: y, at: [-1, -6, 30]",
+        "width: 26, along: x, across: y, at: [-1, -4, 30]",
+    ),
     ("fastener.meet", "at: [0, 0, -2]", "at: [0, 2, -2]"),
     ("fastener.dowel-wall", "count: 2", "count: 1"),
+    ("fastener.knob-screw", "thickness: 1 3/4}", "thickness: 3/4}"),
     ("fastener.pilot", "screw: 8", "screw: 10"),
     ("fit.collision", "[14, 0, 1/2]", "[14, 0, 3/4]"),
     ("fit.open-joint", "width: 3,", "width: 1,"),
@@ -42,6 +48,8 @@ TWINS = [
     ("strength.sag", "width: 44", "width: 31"),
     ("strength.cleat", "shelves: 150", "shelves: 20"),
     ("strength.hinges", "height: 10", "height: 24"),
+    ("strength.door-frame", "rail_width: 1 1/4", "rail_width: 3"),
+    ("strength.dowels", "count: 2}}}", "count: 4}}}"),
     ("strength.joint", "height: 2, joint: {kind: mortise_tenon, length: 1/2}", "height: 5"),
     (
         "strength.leg",

@@ -11,7 +11,7 @@ from boardwright.core.rack import Defect, RackPiece
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.clear import clear_pieces, halves, overlap
 from boardwright.stock.instance import Item, StockSize
-from boardwright.stock.on_rack import joined, usable, with_rack
+from boardwright.stock.on_rack import rack_first, usable, with_rack
 from boardwright.stock.verify import verify
 
 KERF = 3.0
@@ -57,9 +57,9 @@ def test_parts_stay_clear_of_defects(
     rack = usable(named, (ends, edges), least, KERF)
     bought = StockSize("bought", 3000.0, 320.0, None, 1.0, ends, edges)
     instance = with_rack(board_instance(wanted, [bought], KERF), rack)
-    answer = lay_out_boards(instance, effort=0.01)
+    answer = lay_out_boards(instance, effort=0.005)
     assert verify(instance, answer) == []
-    whole, faults = joined(instance, answer, rack)
+    whole, faults = rack_first(instance, answer, rack)
     assert faults == []
     assert sum(len(b.placed) for b in whole.bins) == sum(i.count for i in wanted)
     assert len({b.stock_id for b in whole.bins if b.stock_id != "bought"}) == sum(

@@ -33,7 +33,7 @@ def sag(load: float, span: float, E: float, depth: float, t: float) -> float:
 
 
 def test_shelf_of_books_48_in_long():
-    # Forum thread on a shelf of 3/4 in plywood, 48 x 12 in, 20 lb a foot, E 1.2 million psi: sag 0.228 in
+    # C08. Forum thread on a shelf of 3/4 in plywood, 48 x 12 in, 20 lb a foot, E 1.2 million psi: sag 0.228 in
     # (5 %); limit 0.02 in a foot; longest span at the same load a foot 33.9 in (0.5 in) by the cube of the span.
     found = sag(80, 48, 1.2e6, 12, 0.75)
     assert found == pytest.approx(0.228, rel=0.05)
@@ -45,7 +45,7 @@ def test_shelf_of_books_48_in_long():
 
 @pytest.mark.parametrize(("creep", "answer"), [(0.0, 32.9), (0.5, 28.7)])
 def test_span_rules_that_disagree(creep, answer):
-    # Tip page and trade question: 3/4 in plywood 11 in deep, 20 lb a foot, 0.02 in a foot: 32.9 in at first,
+    # C55. Tip page and trade question: 3/4 in plywood 11 in deep, 20 lb a foot, 0.02 in a foot: 32.9 in at first,
     # 28.7 in when the sag has grown by half (1 in).
     def over(span: float) -> float:
         return long_term(sag(20 / 12 * span, span, 1.2e6, 11, 0.75), creep) - 0.02 * span / 12
@@ -54,7 +54,7 @@ def test_span_rules_that_disagree(creep, answer):
 
 
 def test_thinner_board_for_a_shelf():
-    # Home blog: 1/2 in for 3/4 in, the same E: 3.38 times the sag (1 %); the old sag at 17.7 in for 24 (0.2 in).
+    # C83. Home blog: 1/2 in for 3/4 in, the same E: 3.38 times the sag (1 %); the old sag at 17.7 in for 24 (0.2 in).
     thick, thin = sag(40, 24, 1.2e6, 11, 0.75), sag(40, 24, 1.2e6, 11, 0.5)
     assert thin / thick == pytest.approx(3.38, rel=0.01)
     span = 24 * (thick / thin) ** 0.25
@@ -63,7 +63,7 @@ def test_thinner_board_for_a_shelf():
 
 
 def test_chest_with_a_child_on_a_drawer():
-    # Trade forum thread, standards page and test-laboratory summary: case of 80 lb, five drawers of 19 lb, rear
+    # C23. Trade forum thread, standards page and test-laboratory summary: case of 80 lb, five drawers of 19 lb, rear
     # raised 0.43 in over 18 in, 60 lb on the front edge of one drawer. All open: -432 lb in, tips. One open: 480
     # lb in, stands. Sign exact, moments 5 %.
     angle = lean(0.43, 18)
@@ -132,7 +132,7 @@ def test_section_of_two_woods_against_slices():
 
 @pytest.mark.parametrize(("sixteenths", "breaks"), [(12, True), (11, False)])
 def test_hinge_screws_in_a_side(sixteenths, breaks):
-    # Magazine question: leaf let in flush in a 3/4 in side, screws 3/4 in long, 1/16 in of wood to keep: the tip
+    # C46. Magazine question: leaf let in flush in a 3/4 in side, screws 3/4 in long, 1/16 in of wood to keep: the tip
     # comes to the outer face; 11/16 in keeps it. Exact.
     stock = Stock("oak", "wood", "oak", "oak_white", 0.75 * IN, 0.75 * IN, False, 700)
     side = Part("side", "side", stock, (600.0, 300.0, 0.75 * IN), Pose())

@@ -5,6 +5,7 @@ from itertools import pairwise
 import pytest
 from anastruct import SystemElements
 
+from boardwright.checks.door_frames import end_moment
 from boardwright.checks.racking import greatest_corner
 from boardwright.formulas.beams import LOADINGS, deflection
 from boardwright.formulas.joint_strength import buckling_load
@@ -96,6 +97,37 @@ def test_corners_of_an_open_case_share_the_push(heights, width):
     assert sum(found) == pytest.approx(whole, rel=1e-6)
     ours = greatest_corner(whole, len(heights))
     assert max(found) <= ours <= 4 / 3 * max(found)
+
+
+@pytest.mark.parametrize("heights", [(0.06, 0.06), (0.06, 0.085)])
+@pytest.mark.parametrize("size", [(0.4, 0.6), (0.5, 1.2), (0.35, 0.35)])
+def test_joints_of_a_door_frame_share_the_load(heights, size):
+    # Two stiles of 57 mm and two rails, hung at two places of one stile, a load down the other: the rails' end moments
+    # together are load times distance; the greatest is no more than ours, and ours no more than a third over it.
+    wide, high = size
+    P, thick = 150.0, 0.019
+    ss = SystemElements(EA=RIGID, EI=1.0)
+    ends = [0.0, 0.1 * high, 0.9 * high, high]
+    stile = thick * 0.057**3 / 12
+    for a, b in pairwise(ends):
+        ss.add_element([[0.0, a], [0.0, b]], EA=RIGID, EI=1e10 * stile)
+    ss.add_element([[wide, 0.0], [wide, high]], EA=RIGID, EI=1e10 * stile)
+    own = [thick * h**3 / 12 for h in heights]
+    rails = [
+        ss.add_element([[0.0, z], [wide, z]], EA=RIGID, EI=1e10 * second)
+        for z, second in zip((0.0, high), own, strict=True)
+    ]
+    ss.add_support_hinged(ss.find_node_id([0.0, 0.1 * high]))
+    ss.add_support_roll(ss.find_node_id([0.0, 0.9 * high]), direction=1)
+    ss.point_load(ss.find_node_id([wide, high]), Fy=-P)
+    ss.solve()
+    found = []
+    for id in rails:
+        moments = ss.get_element_results(element_id=id, verbose=True)["M"]
+        found.append((abs(moments[0]), abs(moments[-1])))
+    assert sum(a + b for a, b in found) == pytest.approx(P * wide, rel=0.02)
+    worst = max(max(ends) for ends in found)
+    assert worst <= end_moment(P, wide, 2) <= 4 / 3 * worst
 
 
 def test_column_by_second_order_sway():

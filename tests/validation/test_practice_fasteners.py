@@ -15,7 +15,7 @@ title: Cupboard
 units: in
 stock:
   oak: {{wood: oak_white, thickness: 3/4}}
-case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{hinges: {{{keys}}}}}}}}}
+case: {{width: 20, height: 24, depth: 10, stock: oak, inside: {{door: {{gap: 1/16, hinges: {{{keys}}}}}}}}}
 """
 
 
@@ -24,8 +24,8 @@ def found(keys, code):
 
 
 def test_hinge_screws_in_a_side_with_the_leaf_flush():
-    # Magazine question: leaf flush in a 3/4 in side, screws 3/4 in long: the tip reaches the outer face; 11/16 in keep
-    # 1/16 in of wood. Exact. The gain is half of a 3/16 in knuckle less half of a 1/16 in gap: 1/16 in, as the leaf.
+    # C46. Magazine question: leaf flush in a 3/4 in side, screws 3/4 in long: the tip reaches the outer face; 11/16
+    # keep 1/16 in of wood. Exact. The gain is half of a 3/16 in knuckle less half of a gap of 1/16: as the leaf.
     keys = "plate: 1/16, screw_length: {}"
     (finding,) = found(keys.format("3/4"), "door.hinge-screws")
     assert re.search(r"at most 11/16 in", finding.expected)
@@ -34,8 +34,8 @@ def test_hinge_screws_in_a_side_with_the_leaf_flush():
 
 
 def test_drawer_on_runners_droops():
-    # Forum thread: drawer 20 in long, 15 lb, 1/8 in of play, 5 in inside: droop 0.375 in (0.01), kicker 15 lb, front
-    # rail 30 lb (1); play for 1/4 in 0.083 in.
+    # C25. Forum thread: drawer 20 in long, 15 lb, 1/8 in of play, 5 in inside: droop 0.375 in (0.01), kicker 15 lb,
+    # front rail 30 lb (1); play for 1/4 in 0.083 in.
     P, inside, out = 15.0, 5.0, 15.0
     beyond = 20 / 2 - inside
     assert tail_force(P, beyond, inside) == pytest.approx(15, abs=1)
@@ -65,7 +65,7 @@ joints:
 
 @pytest.mark.parametrize(("length", "meet"), [("1 1/32", True), ("7/8", False)])
 def test_mortises_in_a_leg(length, meet):
-    # Magazine question: they meet at 1 1/16 in (1/32); 7/8 in leaves a wall of 3/16.
+    # C52. Magazine question: they meet at 1 1/16 in (1/32); 7/8 in leaves a wall of 3/16.
     codes = [f.code for f in check_text(LEG.format(length=length)).findings]
     assert ("joint.mortises-meet" in codes) is meet
 

@@ -88,23 +88,31 @@ def _no_room(c: Context, step: AssemblyStep, screws: list[Fastener], far: float)
 
 
 def wrong_ways(c: Context) -> Iterator[Finding]:
-    """Parts that can be put in wrong, with the mark that prevents it; a part alone goes in nowhere."""
-    if len(c.piece.parts) == 1:
+    """Parts that can be put in wrong, with the marks that prevent it; a part alone goes in nowhere."""
+    wrong = wrong_poses(c.piece) if len(c.piece.parts) > 1 else ()
+    if not wrong:
         return
-    for wrong in wrong_poses(c.piece):
-        part = c.parts[wrong.parts[0]]
-        yield Finding(
-            "assembly.wrong-way",
-            Severity.NOTE,
-            f"{c.label(part.id)} can also be put in {_listed(wrong.turns, 'or')}"
-            + ("" if wrong.matters else ", and nothing depends on it"),
-            part.place,
-            found=_elsewhere(wrong.differs),
-            expected="a part that goes in one way only, or a mark on it",
-            source="trying the solids in their places",
-            remedy=wrong.mark,
-            parts=wrong.parts,
-        )
+    labels = [c.label(w.parts[0]) for w in wrong]
+    alone = len(wrong) == 1
+    how = [f"{_listed(w.turns, 'or')}" + ("" if w.matters else ", and nothing depends on it") for w in wrong]
+    marks: dict[str, list[str]] = {}
+    for w, label in zip(wrong, labels, strict=True):
+        marks.setdefault(w.mark, []).append(label)
+    yield Finding(
+        "assembly.wrong-way",
+        Severity.NOTE,
+        f"{labels[0]} can also be put in {how[0]}"
+        if alone
+        else f"{_listed(labels)} can also be put in wrong",
+        c.parts[wrong[0].parts[0]].place,
+        found=_elsewhere(wrong[0].differs)
+        if alone
+        else "; ".join(f"{label} {words}" for label, words in zip(labels, how, strict=True)),
+        expected="a part that goes in one way only, or a mark on it",
+        source="trying the solids in their places",
+        remedy=wrong[0].mark if alone else "; ".join(f"{mark} ({_listed(on)})" for mark, on in marks.items()),
+        parts=tuple(id for w in wrong for id in w.parts),
+    )
 
 
 def _elsewhere(differs: str) -> str:

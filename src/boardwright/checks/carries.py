@@ -7,9 +7,13 @@ from dataclasses import replace
 from boardwright.checks import (
     building,
     carrying,
+    door_frames,
+    dowels_hold,
     hanging,
+    knobs,
     leaning,
     legs,
+    overhang,
     panel_strength,
     passage,
     racking,
@@ -26,6 +30,7 @@ MEASURES: tuple[Measure, ...] = (
     shelf_sag.measure,
     panel_strength.measure,
     screws_hold.measure,
+    dowels_hold.measure,
     tipping.measure,
     tipping.rule_margins,
     leaning.measure,
@@ -34,7 +39,10 @@ MEASURES: tuple[Measure, ...] = (
     passage.measure,
     legs.measure,
     hanging.measure,
+    door_frames.measure,
     racking.measure,
+    knobs.measure,
+    overhang.measure,
     *splitting.MEASURES,
 )
 

@@ -342,22 +342,29 @@ def engagement(c: Context) -> Iterator[Finding]:
 
 
 def fully_out(c: Context) -> Iterator[Finding]:
-    """Whether a drawer on full-extension bars clears the front of the case."""
+    """Whether drawers on full-extension bars clear the front of the case; those that fall short alike are one."""
+    alike: dict[tuple[float, ...], tuple[float, float, list[Motion]]] = {}
     for m in c.piece.motions:
         both = pulled(c, m)
         short = max((p.depth - m.travel for p in both), default=0.0)
-        if short <= 1e-6:
-            continue
+        if short > 1e-6:
+            key = (m.travel, short, both[0].depth, m.rear_clearance)
+            alike.setdefault(tuple(round(v, 3) for v in key), (short, both[0].depth, []))[2].append(m)
+    for short, depth, motions in alike.values():
+        names = [m.name for m in motions]
+        verb, whole = ("does", "its") if len(names) == 1 else ("do", "their")
+        behind = c.up(motions[0].rear_clearance + short)
+        listed = names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
         yield Finding(
             "drawer.not-fully-out",
             Severity.NOTE,
-            f"{m.name} does not come out over its whole depth",
-            m.place,
-            found=f"a travel of {c.text(m.travel)}; {c.text(short)} of the drawer stays in the case",
-            expected=f"{c.text(both[0].depth)}, to the rear of the drawer",
+            f"{listed} {verb} not come out over {whole} whole depth",
+            motions[0].place,
+            found=f"a travel of {c.text(motions[0].travel)}; {c.text(short)} of the drawer stays in the case",
+            expected=f"{c.text(depth)}, to the rear of the drawer",
             source="slots of the bars less the screws: kinematics",
-            remedy=f"none needed; to clear the front fully leave {c.up(m.rear_clearance + short)} or more behind the "
-            "box (`rear_clearance`), and the bars run on behind it",
+            remedy=f"none needed; to clear the front fully leave {behind} or more behind the box "
+            "(`rear_clearance`), and the bars run on behind it",
         )
 
 

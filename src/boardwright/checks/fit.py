@@ -104,6 +104,8 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
         axis = int(gaps.argmax())
         if any(_within(c, one, two, axis, id) for id in mates.get(one.id, set()) & mates.get(two.id, set())):
             continue
+        if any(float(gaps[axis]) <= _swells(c, part, axis) for part in (one, two)):
+            continue
         others = [-float(gaps[k]) for k in range(3) if k != axis]
         if min(others) < 5.0:
             continue
@@ -118,6 +120,15 @@ def unplanned_gaps(c: Context) -> Iterator[Finding]:
             remedy=f"close it by changing a size, or leave {c.up(NEAR)} or more",
             parts=(one.id, two.id),
         )
+
+
+def _swells(c: Context, part: Part, axis: int) -> float:
+    """Room that a solid part is left to swell across its grain, settled up; 0 along it and for a sheet [mm]."""
+    if part.stock.kind != "wood" or abs(part.pose.y[axis]) < 0.99:
+        return 0.0
+    m = c.piece.moisture
+    grows = part.size[1] * part.stock.across * max(m.wettest - m.now, 0.0)
+    return grows + c.piece.step * 1.01 if grows > 0 else 0.0
 
 
 def _within(c: Context, one: Part, two: Part, axis: int, id: str) -> bool:
@@ -153,6 +164,12 @@ def thin_webs(c: Context) -> Iterator[Finding]:
                     remedy=f"make one of them {c.up(LEAST_WEB - left)} shallower, or move it along",
                     parts=(letter_part.id,),
                 )
+
+
+def grooves_and_rabbets(c: Context) -> int:
+    """How many pairs of cuts `thin_webs` compares."""
+    counts = (sum(isinstance(k, (Groove, Rabbet)) for k in p.cuts) for p in _one_of_each(c))
+    return sum(n * (n - 1) // 2 for n in counts)
 
 
 def _one_of_each(c: Context) -> list[Part]:

@@ -9,7 +9,7 @@ from math import hypot
 from boardwright.checks.context import Context
 from boardwright.formulas.joint_strength import dowel_withdrawal, tenon_moment
 from boardwright.piece.cuts import Tenon
-from boardwright.piece.records import Joint, Part
+from boardwright.piece.records import Contact, Joint, Part
 
 JOINT_SHARE = (1 - 1.645 * 0.16) / 2.1
 """Allowed for years, of the mean: spread of 16 %, over 2.1; ASTM D245 (from memory)."""
@@ -92,10 +92,7 @@ def _glue(joint: Joint, rail: Part, shear: float) -> Capacity | None:
     faces = [k for k in joint.contacts if joint.glued and k.glued and k.axis == normal]
     if normal is None or not faces:
         return None
-    moment = 0.0
-    for k in faces:
-        b, h = (k.box.size(i) for i in range(3) if i != normal)
-        moment += shear * b * h * hypot(b, h) / 6
+    moment = sum(_twisted(k, shear) for k in faces)
     area = sum(k.area for k in faces)
     return Capacity(
         moment,
@@ -106,6 +103,25 @@ def _glue(joint: Joint, rail: Part, shear: float) -> Capacity | None:
             f"{'sq in' if c.piece.units == 'in' else 'cm2'} of long-grain glue"
         ),
     )
+
+
+def cheeks_moment(c: Context, joint: Joint, axis: int) -> float:
+    """Moment square to an axis that breaks the glued cheeks of fingers or tails: 0 where there are none [N mm].
+
+    Each cheek is long grain on long grain, crosswise, and is twisted like the face of a lap.
+    """
+    woods = [c.tables.species.get(c.parts[id].stock.table_key) for id in (joint.first, joint.second)]
+    shear = min((w.shear for w in woods if w is not None and w.shear is not None), default=0.0)
+    if not joint.glued or any(w is None for w in woods):
+        return 0.0
+    faces = [k for k in joint.contacts if k.glued and k.axis == axis]
+    return sum(_twisted(k, shear) for k in faces)
+
+
+def _twisted(face: Contact, shear: float) -> float:
+    """Torsion at which a glued rectangle reaches a shear stress, on the low side [N mm]."""
+    b, h = (face.box.size(i) for i in range(3) if i != face.axis)
+    return shear * b * h * hypot(b, h) / 6
 
 
 def _square(part: Part) -> bool:

@@ -239,15 +239,17 @@ def _joint(c: Context, leg: Leg, joint: Joint, rail: Part, what: Capacity, push:
             found=f"{moment_text(c, moment)} by {mass_text(c, push / GRAVITY)} across the foot; {what.found(c)}",
             expected=f"at most {moment_text(c, limit)} for minutes; it breaks at about {moment_text(c, what.moment)}",
             source=f"{what.source}; {c.tables.figure('leg_push').reason}; {CAUTION}",
-            remedy=listed([*_stronger(c, leg.part, rail, what), "add stretchers"], ""),
+            remedy=listed(
+                [*stronger(Trial(c, measure, "strength.joint"), leg.part, rail, what), "add stretchers"], ""
+            ),
             parts=(leg.part.id, rail.id),
         ),
     )
 
 
-def _stronger(c: Context, leg: Part, rail: Part, what: Capacity) -> list[str]:
-    """Longer tenons, or wider rails; each is tried on all rails alike."""
-    trial = Trial(c, measure, "strength.joint")
+def stronger(trial: Trial, leg: Part, rail: Part, what: Capacity) -> list[str]:
+    """Longer tenons in a leg or stile, or wider rails; each is tried on all rails alike."""
+    c = trial.c
     alike = [p for p in c.piece.parts if p.name == rail.name]
     step = EIGHTH if c.piece.units == "in" else 2.0
     found = [trial.least(lambda n: _wider(c, alike, rail, n * step), int(rail.size[1] / step))]

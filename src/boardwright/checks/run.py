@@ -20,6 +20,7 @@ from boardwright.checks import (
 )
 from boardwright.checks.context import Context, context
 from boardwright.checks.loads import Loads
+from boardwright.checks.looked import Looked, looked
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement import run as movement
 from boardwright.checks.movement.times import Then
@@ -57,10 +58,12 @@ class Checked:
     Attributes:
         findings: what is beyond its limit.
         passed: what was figured and keeps its limit.
+        looked: checks without a figure that found nothing.
     """
 
     findings: tuple[Finding, ...]
     passed: tuple[Margin, ...]
+    looked: tuple[Looked, ...] = ()
 
 
 def run_checks(
@@ -90,4 +93,4 @@ def run_checks(
         beyond, kept = look(c)
         findings += beyond
         passed += kept
-    return Checked(tuple(grouped(findings)), tuple(passed))
+    return Checked(tuple(grouped(findings)), tuple(passed), tuple(looked(c, findings)))

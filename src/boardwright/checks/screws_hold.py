@@ -39,7 +39,7 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
         if len(panel.spans) > 1:
             continue
         for joint in panel.joints:
-            hold = _only_screws(c, panel, joint, screws)
+            hold = level_only(panel, joint, screws)
             if not hold:
                 continue
             value = load.greatest * panel.part.box.size(0) * panel.part.box.size(1) / 2
@@ -50,7 +50,7 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
             seen.add(key)
             yield Margin(
                 "strength.screws",
-                (panel.part.id, _other(joint, panel.part)),
+                (panel.part.id, other(joint, panel.part)),
                 f"load on {len(hold)} screws",
                 value,
                 limit,
@@ -61,15 +61,16 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
             )
 
 
-def _other(joint: Joint, part: Part) -> str:
+def other(joint: Joint, part: Part) -> str:
+    """The other part of a joint."""
     return joint.second if joint.first == part.id else joint.first
 
 
-def _only_screws(c: Context, panel: Panel, joint: Joint, screws: dict[str, Fastener]) -> list[Fastener]:
-    """The level screws of a joint in which nothing lies under the panel, and no long grain is glued."""
-    own = [screws[id] for id in joint.fasteners if id in screws]
+def level_only(panel: Panel, joint: Joint, fasteners: dict[str, Fastener]) -> list[Fastener]:
+    """The level ones of some fasteners, in a joint in which nothing lies under the panel and no long grain is glued."""
+    own = [fasteners[id] for id in joint.fasteners if id in fasteners]
     ends = {id for s in panel.spans for h in s.between for id in h.parts}
-    if joint.kind != "butt" or _other(joint, panel.part) not in ends:
+    if joint.kind != "butt" or other(joint, panel.part) not in ends:
         return []
     if any(k.axis == 2 for k in joint.contacts):
         return []
@@ -112,5 +113,5 @@ def _finding(
             ],
             "",
         ),
-        parts=(panel.part.id, _other(joint, panel.part)),
+        parts=(panel.part.id, other(joint, panel.part)),
     )

@@ -18,6 +18,7 @@ RULE = "16 CFR 1261 (ASTM F2057-23)"
 NEWTON_METRES = 1000.0
 HEAVIEST = 50
 """No more than so many pounds or kilograms are advised at its back."""
+ANCHOR = "anchor it to the wall at two studs"
 LOW = 450.0
 """A piece lower than this falls under no stability test [mm]: BIFMA X5.9-2019, test house bulletin."""
 
@@ -93,7 +94,7 @@ def _remedies(c: Context, w: Weighed, floor: float) -> str:
     trial = Trial(c, measure, "stability.tips")
     count = min(how_many(w, full, floor) for full in (False, True))
     found = [
-        "anchor it to the wall",
+        ANCHOR,
         _forward(trial, w),
         f"let no more than {count} of {len(w.moving)} open at a time" if 0 < count < len(w.moving) else "",
         trial.least(ballast(c, w.rear), HEAVIEST),
@@ -134,7 +135,7 @@ def anchored(c: Context, site: Site) -> Iterator[Finding]:
     w = site.weighed
     tall = c.tables.figure("anchor_height")
     height = c.piece.outside.size(2)
-    if w is None or not c.piece.spaces or height <= tall.value:
+    if w is None or not c.piece.spaces or height <= tall.value or _tipping(c, site):
         return
     yield Finding(
         "stability.anchor",
@@ -144,8 +145,14 @@ def anchored(c: Context, site: Site) -> Iterator[Finding]:
         found=f"{c.text(height)} high on feet {c.text(w.rear - w.foot)} from front to rear, {mass_text(c, w.mass)}",
         expected=f"two anchors into the wall's frame on a piece over {c.text(tall.value)}",
         source=f"{tall.reason}; local codes govern",
-        remedy="put two anchors into studs, each for 50 to 60 lb (common practice)",
+        remedy=f"put two anchors into studs, each for {'50 to 60 lb' if c.piece.units == 'in' else '23 to 27 kg'} "
+        "(common practice)",
     )
+
+
+def _tipping(c: Context, site: Site) -> bool:
+    """True where another finding says that it tips, and to anchor it."""
+    return any(not m.kept for figured in (measure, rule_margins) for m in figured(c, site))
 
 
 def rule_margins(c: Context, site: Site) -> Iterator[Margin]:
@@ -208,7 +215,7 @@ def _rule(c: Context, w: Weighed, what: str, value: float, count: int) -> Findin
     asked = "drawers" in c.loads.given
     trial = Trial(c, rule_margins, "stability.clothing-rule")
     found = [
-        "anchor it to the wall",
+        ANCHOR,
         _forward(trial, w),
         f"let no more than {count} of {len(w.moving)} open at a time (an interlock)" if count else "",
     ]

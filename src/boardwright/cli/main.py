@@ -94,13 +94,20 @@ def new(
 def _finish(result: Result, fmt: Format, all_: bool = False) -> None:
     if fmt is Format.json:
         typer.echo(
-            show.findings_json(result.findings, result.passed if all_ else None, show.sizes_then(result))
+            show.findings_json(
+                result.findings,
+                result.passed if all_ else None,
+                show.sizes_then(result),
+                result.looked if all_ else None,
+            )
         )
     else:
         if result.then is not None and result.piece is not None:
             typer.echo(show.sizes_table(result.piece, result.then) + "\n")
         if all_ and result.piece is not None and result.passed:
             typer.echo(show.passed_table(result.piece, result.passed) + "\n")
+        if all_ and result.looked:
+            typer.echo(show.looked_table(result.looked) + "\n")
         show.show_findings(result.findings, result.passed if all_ else ())
     raise typer.Exit(1 if has_errors(result.findings) or result.piece is None else 0)
 

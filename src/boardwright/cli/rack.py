@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from boardwright.cli import rack_show
+from boardwright.cli import rack_list, rack_show
 from boardwright.cli.rack_add import add_app, option_place, price
 from boardwright.cli.rack_options import (
     DEFAULT,
@@ -60,6 +60,14 @@ class What(StrEnum):
     taken = "taken"
 
 
+class ListFormat(StrEnum):
+    """How the list is written."""
+
+    text = "text"
+    json = "json"
+    csv = "csv"
+
+
 @rack_app.command()
 def new(
     rack: RackOpt = DEFAULT,
@@ -77,7 +85,11 @@ rack_app.command()(price)
 
 @rack_app.command("list")
 def list_(
-    what: Annotated[What, typer.Argument(help="what to list")] = What.all, rack: RackOpt = DEFAULT
+    what: Annotated[What, typer.Argument(help="what to list")] = What.all,
+    rack: RackOpt = DEFAULT,
+    format: Annotated[
+        ListFormat, typer.Option("--format", help="text; json (lengths in mm) or csv for programs")
+    ] = ListFormat.text,
 ) -> None:
     """List what is on the rack, what is taken and for which plan, and prices."""
     from boardwright.store.opening import Refused
@@ -93,7 +105,12 @@ def list_(
                 takings = read_takings(connection)
         except Refused as refused:
             end(refused.findings)
-    typer.echo(rack_show.listing(there, takings, what.value, store.units, default_tables()))
+    if format is ListFormat.json:
+        typer.echo(rack_list.as_json(there, takings, what.value, store.units))
+    elif format is ListFormat.csv:
+        typer.echo(rack_list.as_csv(there, takings, what.value, store.units))
+    else:
+        typer.echo(rack_show.listing(there, takings, what.value, store.units, default_tables()))
 
 
 @rack_app.command("show")

@@ -26,7 +26,7 @@ from boardwright.cli.rack_options import (
     open_or_end,
 )
 from boardwright.core.findings import Place, has_errors
-from boardwright.core.rack import RackPiece
+from boardwright.core.rack import PieceKind, RackPiece
 
 add_app = typer.Typer(no_args_is_help=True, rich_markup_mode=None, help="Put something on the rack.")
 
@@ -63,60 +63,47 @@ def option_place(column: str) -> Place:
     return Place(path=column.replace("_", "-"))
 
 
-@add_app.command("board")
-def add_board(
-    wood: Annotated[str, typer.Argument(metavar="WOOD", help="key or name of the wood, e.g. cherry_black")],
-    thickness: Annotated[str, typer.Argument(metavar="THICKNESS", help="as sold, e.g. 4/4 or '25 mm'")],
-    length: LengthOpt,
-    width: WidthOpt,
-    rack: RackOpt = DEFAULT,
-    moisture: MoistureOpt = "",
-    grade: GradeOpt = "",
-    defect: DefectOpt = None,
-    measured: MeasuredOpt = "",
-    cut_from: OffcutOpt = "",
-    name: NameOpt = "",
-    count: CountOpt = "1",
-    note: NoteOpt = "",
-    picture: PictureOpt = "",
-) -> None:
-    """Put a board on the rack, or an offcut of one."""
-    _add(
-        rack,
-        {
-            "kind": "board", "name": name, "material": wood, "thickness": thickness, "length": length,
-            "width": width, "measured": measured, "moisture": moisture, "grade": grade,
-            "defects": "; ".join(defect or ()), "cut_from": cut_from, "quantity": count, "note": note,
-            "picture": picture,
-        },
-    )  # fmt: skip
+WoodArg = Annotated[str, typer.Argument(metavar="WOOD", help="key or name of the wood, e.g. cherry_black")]
+SheetArg = Annotated[str, typer.Argument(metavar="SHEET", help="family of the sheet, e.g. birch_plywood")]
+ClassArg = Annotated[str, typer.Argument(metavar="THICKNESS", help="as sold, e.g. 4/4 or '25 mm'")]
+NominalArg = Annotated[str, typer.Argument(metavar="THICKNESS", help="as sold, e.g. '12 mm' or 3/4")]
 
 
-@add_app.command("sheet")
-def add_sheet(
-    sheet: Annotated[str, typer.Argument(metavar="SHEET", help="family of the sheet, e.g. birch_plywood")],
-    thickness: Annotated[str, typer.Argument(metavar="THICKNESS", help="as sold, e.g. '12 mm' or 3/4")],
-    length: LengthOpt,
-    width: WidthOpt,
-    rack: RackOpt = DEFAULT,
-    measured: MeasuredOpt = "",
-    grade: GradeOpt = "",
-    defect: DefectOpt = None,
-    cut_from: OffcutOpt = "",
-    name: NameOpt = "",
-    count: CountOpt = "1",
-    note: NoteOpt = "",
-    picture: PictureOpt = "",
-) -> None:
-    """Put a sheet on the rack, or an offcut of one."""
-    _add(
-        rack,
-        {
-            "kind": "sheet", "name": name, "material": sheet, "thickness": thickness, "length": length,
-            "width": width, "measured": measured, "grade": grade, "defects": "; ".join(defect or ()),
-            "cut_from": cut_from, "quantity": count, "note": note, "picture": picture,
-        },
-    )  # fmt: skip
+def _piece_command(kind: PieceKind, material_arg: object, thickness_arg: object, text: str) -> None:
+    """The command that puts a board or a sheet on the rack; the two differ in their first words only."""
+
+    def add(
+        material: str,
+        thickness: str,
+        length: LengthOpt,
+        width: WidthOpt,
+        rack: RackOpt = DEFAULT,
+        moisture: MoistureOpt = "",
+        grade: GradeOpt = "",
+        defect: DefectOpt = None,
+        measured: MeasuredOpt = "",
+        cut_from: OffcutOpt = "",
+        name: NameOpt = "",
+        count: CountOpt = "1",
+        note: NoteOpt = "",
+        picture: PictureOpt = "",
+    ) -> None:
+        _add(
+            rack,
+            {
+                "kind": kind, "name": name, "material": material, "thickness": thickness, "length": length,
+                "width": width, "measured": measured, "moisture": moisture, "grade": grade,
+                "defects": "; ".join(defect or ()), "cut_from": cut_from, "quantity": count, "note": note,
+                "picture": picture,
+            },
+        )  # fmt: skip
+
+    add.__annotations__ |= {"material": material_arg, "thickness": thickness_arg}
+    add_app.command(kind, help=text)(add)
+
+
+_piece_command("board", WoodArg, ClassArg, "Put a board on the rack, or an offcut of one.")
+_piece_command("sheet", SheetArg, NominalArg, "Put a sheet on the rack, or an offcut of one.")
 
 
 SupplyArg = Annotated[str, typer.Argument(metavar="NAME", help="what it is")]

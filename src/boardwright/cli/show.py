@@ -8,6 +8,7 @@ from collections.abc import Sequence
 import typer
 
 from boardwright.checks.amounts import told
+from boardwright.checks.looked import Looked
 from boardwright.checks.margins import Margin, caution
 from boardwright.checks.movement.times import Then
 from boardwright.core.findings import Finding, Severity
@@ -29,6 +30,7 @@ def findings_json(
     findings: Sequence[Finding],
     passed: Sequence[Margin] | None = None,
     then: dict[str, object] | None = None,
+    looked: Sequence[Looked] | None = None,
 ) -> str:
     """Findings as JSON, one object with a list.
 
@@ -36,10 +38,13 @@ def findings_json(
         findings: all of them.
         passed: what keeps its limit; None leaves the list out.
         then: sizes at one time of the year, from `sizes_then`; None leaves them out.
+        looked: checks without a figure that found nothing; None leaves the list out.
     """
     data: dict[str, object] = {"findings": [f.as_dict() for f in findings]}
     if passed is not None:
         data["passed"] = [m.as_dict() for m in passed]
+    if looked is not None:
+        data["looked"] = [k.as_dict() for k in looked]
     if then is not None:
         data["when"] = then
     said = caution([*(f.code for f in findings), *(m.check for m in passed or ())])
@@ -97,6 +102,12 @@ def passed_table(piece: Piece, passed: Sequence[Margin]) -> str:
         rows.append([m.check, parts, m.what, value, f"{'at least' if m.least else 'at most'} {limit}", used])
     head = ["check", "parts", "what", "found", "limit", "used"]
     return f"{len(passed)} figures within their limits\n\n" + table(head, rows, right=(3, 5))
+
+
+def looked_table(looked: Sequence[Looked]) -> str:
+    """Checks without a figure that found nothing, and how many places they looked at."""
+    rows = [[k.check, f"nothing found; {k.count} {k.what}"] for k in looked]
+    return table(["check", "looked at"], rows)
 
 
 def show_findings(findings: Sequence[Finding], passed: Sequence[Margin] = ()) -> None:

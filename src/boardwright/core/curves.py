@@ -8,7 +8,8 @@ from itertools import pairwise
 
 Point = tuple[float, float]
 Run = tuple[int, int, str]
-"""First and last point of a piece of a line that is one curve: an `arc`, or a `cubic` with points at even steps."""
+"""First and last point of a piece of a line that is one curve: an `arc`, an `ellipse` (half of one, its top in the
+middle of the points), or a `cubic` with points at even steps."""
 
 PIECES = 30
 """Straight pieces between two given points of a spline, and of a quarter circle; a multiple of 3, so that a cubic has
@@ -93,18 +94,44 @@ def _bending(xs: Sequence[float], ys: Sequence[float]) -> list[float]:
     return bend
 
 
+def half_ellipse(first: Point, middle: Point, last: Point, sagitta: float = 0.01) -> tuple[Point, ...]:
+    """Points on half an ellipse whose one axis runs from the first to the last point, at even turns of its circle.
+
+    Args:
+        first: end of the axis [mm].
+        middle: end of the other axis, over the middle of the first [mm].
+        last: the other end of the axis [mm].
+        sagitta: how far a chord may lie from the curve [mm].
+
+    Raises:
+        ValueError: the three points make no half of an ellipse.
+    """
+    a, b = (last[0] - first[0]) / 2, middle[1] - first[1]
+    x, y = (first[0] + last[0]) / 2, first[1]
+    if a <= 0 or abs(last[1] - y) > 1e-6 or abs(middle[0] - x) > 1e-6 or abs(b) < 1e-9:
+        raise ValueError(
+            "half an ellipse takes both ends of an axis, and the end of the other over its middle"
+        )
+    most = 2 * math.acos(max(-1.0, 1 - sagitta / max(a, abs(b))))
+    count = 2 * math.ceil(math.pi / most / 2)
+    turns = [math.pi * i / count for i in range(1, count)]
+    return (first, *((x - a * math.cos(t), y + b * math.sin(t)) for t in turns), last)
+
+
 def curve_line(shape: str, points: Sequence[Point]) -> tuple[Point, ...]:
     """The line that a curved side follows.
 
     Args:
-        shape: `arc`, `spline` or `line`.
-        points: that it runs through [mm]; three of an arc.
+        shape: `arc`, `ellipse`, `spline` or `line`.
+        points: that it runs through [mm]; three of an arc, and of half an ellipse.
 
     Raises:
         ValueError: the points make no such curve.
     """
     if shape == "arc":
         return arc(points[0], points[1], points[2])
+    if shape == "ellipse":
+        return half_ellipse(points[0], points[1], points[2])
     return natural_spline(points) if shape == "spline" else tuple(points)
 
 
@@ -113,6 +140,8 @@ def curve_runs(shape: str, points: Sequence[Point]) -> tuple[Run, ...]:
     last = len(curve_line(shape, points)) - 1
     if shape == "arc":
         return ((0, last, "arc"),)
+    if shape == "ellipse":
+        return ((0, last, "ellipse"),)
     if shape == "spline":
         return tuple((i, i + PIECES, "cubic") for i in range(0, last, PIECES))
     return ()

@@ -17,6 +17,11 @@ def add(a: Vec, b: Vec) -> Vec:
     return (a[0] + b[0], a[1] + b[1], a[2] + b[2])
 
 
+def rounded(v: Vec, digits: int) -> Vec:
+    """A vector without the noise of its last digits."""
+    return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
+
+
 def scaled(a: Vec, k: float) -> Vec:
     """A vector times a number."""
     return (a[0] * k, a[1] * k, a[2] * k)

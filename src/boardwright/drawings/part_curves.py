@@ -37,7 +37,7 @@ def offsets(cut: Curve, printer: PlanPrinter) -> list[tuple[float, float]]:
     """
     line = curve_line(cut.shape, cut.points)
     first, last = line[0][0], line[-1][0]
-    given = {round(x, 6) for x, _ in cut.points} if cut.shape != "arc" else {first, last}
+    given = {round(x, 6) for x, _ in cut.points} if cut.shape not in ("arc", "ellipse") else {first, last}
     apart = next((a for a in APART[printer.units] if (last - first) / a <= MOST), APART[printer.units][-1])
     stations = set(given)
     if cut.shape != "line":

@@ -234,12 +234,11 @@ class _Way:
     rank: tuple[int, int, int]
 
 
-def _laid(frame: _Frame, step: float) -> _Way:
-    cuts = sorted(((shape_key(c), c) for c in map(frame.cut, frame.draft.cuts)), key=lambda pair: pair[0])
+def _laid(frame: _Frame, own: list[Cut], off: int) -> _Way:
+    cuts = sorted(((shape_key(c), c) for c in own), key=lambda pair: pair[0])
     on_face = sum(1 for _, c in cuts if getattr(c, "side", None) is Side.FACE)
     away = sum(1 for sign in frame.signs[:2] if sign < 0)
-    rank = (sum(_off_step(c, step) for _, c in cuts), away, -on_face)
-    return _Way(tuple(key for key, _ in cuts), frame, tuple(c for _, c in cuts), rank)
+    return _Way(tuple(key for key, _ in cuts), frame, tuple(c for _, c in cuts), (off, away, -on_face))
 
 
 def _square(draft: Draft) -> bool:
@@ -255,9 +254,10 @@ def _ways(draft: Draft, base: Signs, step: float) -> list[_Way]:
         frames += [
             _Frame(draft, _times(_times(base, turn), (1, 1, -1)), step, quarter=True) for turn in TURNS
         ]
-    ways = [_laid(frame, step) for frame in frames]
-    least = min(w.rank[0] for w in ways)
-    return [w for w in ways if w.rank[0] == least]
+    cuts = [[frame.cut(c) for c in draft.cuts] for frame in frames]
+    off = [sum(_off_step(c, step) for c in own) for own in cuts]
+    least = min(off)
+    return [_laid(frame, own, least) for frame, own, n in zip(frames, cuts, off, strict=True) if n == least]
 
 
 def finish(drafts: list[Draft], step: float) -> tuple[Part, ...]:

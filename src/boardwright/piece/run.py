@@ -42,12 +42,12 @@ def set_out(design: Design, tables: Tables) -> tuple[Piece | None, list[Finding]
     findings += more
     if not stocks:
         sizer.check_all()
-        return None, grouped([*findings, *sizer.findings])
+        return None, grouped([*findings, *sizer.findings, *sizer.moved()])
     out = SetOut(design, tables, sizer, stocks, moisture, drafts)
     outside_of_form = _forms(out)
     sizer.check_all()
     settle_sizes(out)
-    findings += [*out.findings, *sizer.findings]
+    findings += [*out.findings, *sizer.findings, *sizer.moved()]
     if not drafts:
         file = design.file
         if file.case is None and file.table is None and file.box is None and not file.parts:

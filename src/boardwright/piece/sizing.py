@@ -49,6 +49,7 @@ class Sizer:
         self.reasons: list[Reason] = []
         self.explained: dict[str, float] = {}
         self._reported: set[str] = set()
+        self._moved: dict[str, tuple[str, float]] = {}
         self._as_written: dict[str, float] = {}
         lengths = {path: self._independent(path, raw) for path, raw in design.lengths.items()}
         self._resolver = Resolver(lengths, design.file.units, outside)
@@ -213,22 +214,33 @@ class Sizer:
             )
             value = max(self.settled(default, direction), least)
         elif settle_it and abs(value - raw) > 1e-4:
-            self._once(
-                f"settled:{path}",
-                Finding(
-                    "size.settled",
-                    Severity.NOTE,
-                    f"`{path}` was settled on the step of {self.printer.text(self.step)}",
-                    self.design.place(path),
-                    found=self.about(raw)
-                    if text in (self.text(raw), self.printer.text(raw))
-                    else f"{text} = {self.about(raw)}",
-                    expected=self.printer.text(value),
-                    remedy="none needed; give a size on the step, or a finer `work_to`, to keep it as it stands",
-                ),
-            )
+            own = text in (self.text(raw), self.printer.text(raw))
+            self._moved.setdefault(path, (self.about(raw) if own else f"{text} = {self.about(raw)}", value))
         self.explain(name, value, text, "", path, given=True)
         return value
+
+    def moved(self) -> list[Finding]:
+        """One note for all given sizes that lie between two steps, the first in the file where it stands."""
+        if not self._moved:
+            return []
+        design = self.design
+        places = {path: design.place(path) for path in self._moved}
+        paths = sorted(places, key=lambda path: (places[path].line, places[path].column))
+        now = {path: self.printer.text(value) for path, (_, value) in self._moved.items()}
+        alone = len(paths) == 1
+        what = f"`{paths[0]}` was" if alone else f"{len(paths)} given sizes were"
+        sizes = [f"`{path}` {self._moved[path][0]}, now {now[path]}" for path in paths]
+        return [
+            Finding(
+                "size.settled",
+                Severity.NOTE,
+                f"{what} settled on the step of {self.printer.text(self.step)}",
+                places[paths[0]],
+                found=self._moved[paths[0]][0] if alone else "; ".join(sizes),
+                expected=now[paths[0]] if alone else "",
+                remedy="none needed; give a size on the step, or a finer `work_to`, to keep it as it stands",
+            )
+        ]
 
     def choose(
         self,

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Callable
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
+from boardwright.core.nearest import nearest
 from boardwright.design.load import Design
 from boardwright.design.schema import StockEntry
 from boardwright.piece.records import Moisture, Stock
@@ -69,7 +69,7 @@ def _stand_in(sizer: Sizer, name: str, entry: StockEntry) -> Stock | None:
 
 
 def _unknown(design: Design, code: str, path: str, what: str, key: str, known: list[str]) -> Finding:
-    near = difflib.get_close_matches(key.lower().replace(" ", "_"), known, 3, 0.4)
+    near = nearest(key.replace(" ", "_"), known)
     return Finding(
         code,
         Severity.ERROR,

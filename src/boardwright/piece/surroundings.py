@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import difflib
 from dataclasses import dataclass
 from math import cos, pi
 
 from boardwright.core.findings import Finding, Severity
+from boardwright.core.nearest import nearest
 from boardwright.design.load import Design
 from boardwright.design.schema import Air, Surroundings, WoodMoisture
 from boardwright.formulas.indoor_air import indoor_humidity
@@ -136,7 +136,7 @@ def _city(design: Design, tables: Tables, place: Surroundings, findings: list[Fi
     row = next((c for c in tables.climate.values() if asked.lower() in (c.key.lower(), c.city.lower())), None)
     if row is None:
         names = [c.city for c in tables.climate.values()]
-        near = difflib.get_close_matches(asked, names, 3, 0.4)
+        near = nearest(asked, names)
         findings.append(
             Finding(
                 "place.unknown-city",

@@ -20,7 +20,7 @@ from boardwright.plan.reasons import plan_reasons
 from boardwright.plan.rough import rough_lines
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
 from boardwright.plan.steps import build_steps
-from boardwright.plan.stock import buy_lines, layouts, preparation, strips
+from boardwright.plan.stock import buy_lines, layouts, length_layouts, preparation, strips
 from boardwright.plan.year import plan_year
 from boardwright.stock.records import StockResult
 
@@ -72,6 +72,7 @@ def build_plan(
         "supplies": [{"name": b.supply, "quantity": b.taken} for b in stock.buy if b.taken],
         "layouts": boards,
         "layout_summaries": summaries,
+        "lengths": length_layouts(stock, printer),
         "drawings": pictures(piece, printer, letters, drawn, steps, charts, say),
         "cover": "assembled",
         "cautions": cautions(piece),

@@ -289,6 +289,35 @@ class LayoutSummary(Record):
     text: str
 
 
+class LengthPiece(Record):
+    """A piece that is cut off a bar, and the letter of the part that it is for."""
+
+    letter: str
+    length: Size
+
+
+class LengthBars(Record):
+    """Bars that are cut alike."""
+
+    count: int
+    pieces: list[LengthPiece]
+    left: Size
+    """What is left of each."""
+
+
+class LengthLayout(Record):
+    """What is cut from bars of one kind: edging or the like."""
+
+    title: str
+    length: Size
+    """Of one as bought."""
+    count: int
+    bound: int
+    """Fewest that could do, as far as is proven."""
+    verified: bool
+    bars: list[LengthBars]
+
+
 class Caution(Record):
     """The usual cautions for one machine or kind of work."""
 
@@ -421,6 +450,8 @@ class Plan(Record):
     supplies: list[TakenSupply] = Field(default_factory=list)
     layouts: list[Layout]
     layout_summaries: list[LayoutSummary]
+    lengths: list[LengthLayout] = Field(default_factory=list)
+    """What is cut from bars."""
     drawings: list[DrawingRecord]
     cover: str = ""
     """Id of the drawing on the cover; when empty, the first that is no part's and no layout's."""

@@ -15,6 +15,9 @@ from boardwright.plan.schema import (
     Buy,
     Layout,
     LayoutSummary,
+    LengthBars,
+    LengthLayout,
+    LengthPiece,
     Offcut,
     Placed,
     RackDefect,
@@ -53,7 +56,7 @@ def layouts(stock: StockResult, printer: Printer) -> tuple[list[Layout], list[La
     out: list[Layout] = []
     summaries: list[LayoutSummary] = []
     pictures: list[Drawing] = []
-    for lot in stock.lots:
+    for lot in (x for x in stock.lots if not x.to_size):
         for board in lot.layouts:
             out.append(_layout(lot, board, printer))
             pictures.append(_drawing(lot, board, printer))
@@ -68,6 +71,28 @@ def layouts(stock: StockResult, printer: Printer) -> tuple[list[Layout], list[La
             )
         )
     return out, summaries, pictures
+
+
+def length_layouts(stock: StockResult, printer: Printer) -> list[LengthLayout]:
+    """What is cut from bars."""
+    return [
+        LengthLayout(
+            title=lot.title,
+            length=_tool(printer, lot.length),
+            count=lot.count,
+            bound=lot.bound,
+            verified=lot.verified,
+            bars=[
+                LengthBars(
+                    count=b.count,
+                    pieces=[LengthPiece(letter=letter, length=_tool(printer, mm)) for letter, mm in b.pieces],
+                    left=_tool(printer, b.left),
+                )
+                for b in lot.bars
+            ],
+        )
+        for lot in stock.lengths
+    ]
 
 
 class _AsSold:

@@ -14,6 +14,7 @@ from boardwright.piece.records import Piece
 from boardwright.solids.bench import Bench, bench, bits, crossing, names
 from boardwright.solids.blocking import rooms_of
 from boardwright.solids.corner_ways import BESIDE, guided
+from boardwright.solids.once import once
 from boardwright.solids.taking_apart import Split, Tree, come_apart, take_apart
 
 BESIDE_SLIDES = 20.0
@@ -142,6 +143,7 @@ def _of_this(this: _This) -> Assembly:
     return _assembly(what_matters(this.piece))
 
 
+@once(16)
 def what_matters(piece: Piece) -> Piece:
     """The piece less all that does not bear on how it goes together."""
     nowhere = Place()

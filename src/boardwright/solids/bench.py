@@ -26,6 +26,7 @@ class Bench:
         held: for each fastener its two parts.
         joints: for each joint its two parts.
         of_part: for each part its joints.
+        links: for each part its joints, the other part as a number, and True where it is the second itself.
         near: for each part, as a number, the parts it is joined to. touching: the same and those it touches.
         groups: for the parts of each moving group, as a number, the way it opens; None for what turns.
         pins: for each direction and part, as a number, the parts that pins hold to it.
@@ -41,6 +42,7 @@ class Bench:
     held: tuple[tuple[int, int] | None, ...]
     joints: tuple[tuple[int, int] | None, ...]
     of_part: tuple[tuple[int, ...], ...]
+    links: tuple[tuple[tuple[int, int, bool], ...], ...]
     near: tuple[int, ...]
     touching: tuple[int, ...]
     groups: dict[int, Vec | None]
@@ -105,6 +107,7 @@ def bench(piece: Piece, block: Blocking | None = None) -> Bench:
         held,
         joints,
         tuple(tuple(n) for n in of_part),
+        tuple(tuple(_link(joints[n], i, n) for n in own) for i, own in enumerate(of_part)),
         tuple(near),
         tuple(n | t for n, t in zip(near, _touching(rooms), strict=True)),
         {number: moving[id] for id, number in groups.items()},
@@ -126,7 +129,10 @@ def bits(number: int) -> Iterator[int]:
 
 def names(b: Bench, parts: int) -> tuple[str, ...]:
     """What parts are called, sorted."""
-    return tuple(sorted(b.piece.parts[i].name for i in bits(parts)))
+    found: tuple[str, ...] | None = b.kept.get(("names", parts))
+    if found is None:
+        found = b.kept["names", parts] = tuple(sorted(b.piece.parts[i].name for i in bits(parts)))
+    return found
 
 
 def closure(rows: list[int], start: int, known: dict[int, int] | None = None) -> int:
@@ -186,21 +192,23 @@ def _touching(rooms: list[Any]) -> list[int]:
 
 def bulk(b: Bench, parts: int) -> int:
     """Volume of the blanks of parts, rounded [cm3]: the lighter side is moved."""
-    return round(
-        sum(p.size[0] * p.size[1] * p.size[2] for p in (b.piece.parts[i] for i in bits(parts))) / 1000
-    )
+    found: int | None = b.kept.get(("bulk", parts))
+    if found is None:
+        sizes = (b.piece.parts[i].size for i in bits(parts))
+        found = b.kept["bulk", parts] = round(sum(x * y * z for x, y, z in sizes) / 1000)
+    return found
 
 
 def crossing(b: Bench, together: int, moved: int) -> list[tuple[int, bool]]:
     """Joints between what moves and what stays: index, and True when it is the second part that moves."""
-    out = []
-    for i in bits(moved):
-        for n in b.of_part[i]:
-            one, two = b.joints[n] or (i, i)
-            other = two if one == i else one
-            if together >> other & 1 and not moved >> other & 1:
-                out.append((n, two == i))
-    return out
+    rest = together & ~moved
+    return [(n, second) for i in bits(moved) for n, other, second in b.links[i] if other & rest]
+
+
+def _link(two: tuple[int, int] | None, i: int, n: int) -> tuple[int, int, bool]:
+    """A joint as seen from one of its parts."""
+    first, second = two or (i, i)
+    return n, 1 << (second if first == i else first), second == i
 
 
 def _slide(joint: Joint, way: Vec) -> float:

@@ -15,11 +15,13 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import AXES, Box, Pose, Vec, scaled, square_to
-from boardwright.piece.cuts import Cut, Hole
+from boardwright.core.poses import AXES, Box, Pose, Vec, rounded, scaled, square_to
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Joint, Part
-from boardwright.solids.frames import Form, form_of, relative, rounded, undrilled
+from boardwright.solids.bodies import Bodies, less
+from boardwright.solids.frames import Form, form_of, relative, undrilled
 from boardwright.solids.hulls import PLAY, corners_at, hull, spans_along, spans_between
+from boardwright.solids.once import once
 from boardwright.solids.primitives import reach_of
 from boardwright.solids.taken import taken
 from boardwright.solids.travel import is_boxes
@@ -64,14 +66,22 @@ def blocking(parts: Sequence[Part], joints: Sequence[Joint] = ()) -> Blocking:
         return Blocking(directions, tuple(() for _ in directions))
     whole = _Stack.of([rooms_of(p) for p in parts])
     loose = np.array([not is_boxes(p) for p in parts])
-    sure = _Stack.of([rooms_of(p, sure=True) for p in parts]) if loose.any() else whole
+    sure = _Stack.of([rooms_of(p, True) for p in parts]) if loose.any() else whole
     resting = whole.resting()
     unsure = loose[:, None] | loose[None, :]
+    bodies = Bodies.of(parts) if loose.any() else None
     rows = []
     for d in directions[::2]:
         met = whole.met(d)
         certain = met if sure is whole else sure.met(d)
-        for i, j in np.argwhere(met & ((unsure & ~certain) | resting)):
+        open_ = met & resting & ~unsure
+        if bodies is not None:
+            asked = met & unsure & (~certain | resting)
+            np.fill_diagonal(asked, False)
+            found, unknown = bodies.meet(asked, d)
+            met = (met & ~asked) | found | unknown
+            open_ |= unknown
+        for i, j in np.argwhere(open_):
             met[i, j] = i != j and _solids_meet(parts[i], parts[j], d)
         np.fill_diagonal(met, False)
         rows += [_numbers(met), _numbers(met.T)]
@@ -167,45 +177,28 @@ def spans(moving: Any, standing: Any, d: Vec) -> tuple[Any, Any]:
 
 
 @lru_cache(maxsize=8192)
-def _own_boxes(size: Vec, cuts: tuple[Cut, ...], sure: bool) -> Any:
+def _own_boxes(form: Form, sure: bool) -> Any:
     """Few boxes that make up a part in its own frame, holes filled, as (n, 2, 3) float [mm].
 
     What a cut takes away that is no box stays when `sure` is False, and else goes with the box around it. (Few,
     because all boxes of a piece are held against all: the grid of `cells` has several times as many.)
     """
-    left = [Box((0.0, 0.0, 0.0), size)]
-    for body in (b for c in cuts if not isinstance(c, Hole) for b in taken(c, size)):
+    left = [Box((0.0, 0.0, 0.0), form.size)]
+    for body in (b for c in form.cuts if not isinstance(c, Hole) for b in taken(c, form.size)):
         if sure or isinstance(body, Box):
             gone = reach_of(body)
-            left = [piece for box in left for piece in _less(box, gone)]
+            left = [piece for box in left for piece in less(box, gone)]
     return np.array([[b.low, b.high] for b in left], dtype=float).reshape(-1, 2, 3)
 
 
+@once()
 def rooms_of(part: Part, sure: bool = False) -> Any:
     """Boxes in the piece, as (n, 2, 3) float [mm]: around all of a part, or, if `sure`, of what is part for certain."""
     axes = np.array([part.pose.x, part.pose.y, part.pose.z])
     if sure and (np.abs(axes).max(axis=1) < 1 - 1e-9).any():
         return np.zeros((0, 2, 3))
-    moved = _own_boxes(part.size, part.cuts, sure) @ axes + np.array(part.pose.origin)
+    moved = _own_boxes(form_of(part), sure) @ axes + np.array(part.pose.origin)
     return np.stack([moved.min(axis=1), moved.max(axis=1)], axis=1)
-
-
-def _less(box: Box, gone: Box) -> list[Box]:
-    """What is left of a box when another is taken away: at most six boxes."""
-    if any(gone.low[k] >= box.high[k] or gone.high[k] <= box.low[k] for k in range(3)):
-        return [box]
-    out = []
-    low, high = list(box.low), list(box.high)
-    for k in range(3):
-        if gone.low[k] > low[k]:
-            top = [*high[:k], gone.low[k], *high[k + 1 :]]
-            out.append(Box((low[0], low[1], low[2]), (top[0], top[1], top[2])))
-            low[k] = gone.low[k]
-        if gone.high[k] < high[k]:
-            foot = [*low[:k], gone.high[k], *low[k + 1 :]]
-            out.append(Box((foot[0], foot[1], foot[2]), (high[0], high[1], high[2])))
-            high[k] = gone.high[k]
-    return out
 
 
 def _solids_meet(one: Part, two: Part, d: Vec) -> bool:
@@ -246,7 +239,7 @@ def _askew_spans(one: Form, two: Form, place: Pose, d: Vec, sure: bool) -> tuple
 @lru_cache(maxsize=8192)
 def _own_corners(form: Form, sure: bool) -> Any:
     """Corners of the boxes of `_own_boxes`, as (n, 8, 3) float [mm]."""
-    return corners_at(_own_boxes(form.size, form.cuts, sure))
+    return corners_at(_own_boxes(form, sure))
 
 
 @lru_cache(maxsize=4096)

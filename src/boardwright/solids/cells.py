@@ -15,16 +15,19 @@ from typing import Any
 import numpy as np
 
 from boardwright.core.poses import Box
-from boardwright.piece.cuts import Cut, Hole
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Part
+from boardwright.solids.frames import Form, form_of
+from boardwright.solids.once import once
 from boardwright.solids.primitives import reach_of
 from boardwright.solids.taken import taken
 
 
-@lru_cache(maxsize=4096)
-def own_cells(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
+@lru_cache(maxsize=8192)
+def own_cells(form: Form) -> Any:
     """Boxes that make up a part in its own frame, as (n, 2, 3) float [mm]: low and high corners."""
-    away = [b for c in cuts if not isinstance(c, Hole) for b in taken(c, size) if isinstance(b, Box)]
+    size = form.size
+    away = [b for c in form.cuts if not isinstance(c, Hole) for b in taken(c, size) if isinstance(b, Box)]
     lines = []
     for axis in range(3):
         marks = {0.0, size[axis]}
@@ -44,22 +47,26 @@ def own_cells(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     return np.stack([low, high], axis=1)
 
 
-@lru_cache(maxsize=4096)
-def own_drilled(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
+@lru_cache(maxsize=8192)
+def own_drilled(form: Form) -> Any:
     """Boxes around what is taken out of a part and is no box, in its own frame, as (n, 2, 3) float [mm]."""
-    away = [b for c in cuts for b in taken(c, size) if isinstance(c, Hole) or not isinstance(b, Box)]
+    away = [
+        b for c in form.cuts for b in taken(c, form.size) if isinstance(c, Hole) or not isinstance(b, Box)
+    ]
     out = [(r.low, r.high) for r in map(reach_of, away)]
     return np.array(out, dtype=float).reshape(-1, 2, 3)
 
 
+@once()
 def cells(part: Part) -> Any:
     """Boxes that make up a part in the piece, as (n, 2, 3) float [mm]."""
-    return _moved(part, own_cells(part.size, part.cuts))
+    return _moved(part, own_cells(form_of(part)))
 
 
+@once()
 def drilled(part: Part) -> Any:
     """Boxes around what is taken out of a part and is no box, in the piece, as (n, 2, 3) float [mm]."""
-    return _moved(part, own_drilled(part.size, part.cuts))
+    return _moved(part, own_drilled(form_of(part)))
 
 
 def _moved(part: Part, own: Any) -> Any:
@@ -80,9 +87,18 @@ def swept(boxes: Any, direction: tuple[float, float, float], travel: float) -> A
 
 def clashes(one: Any, two: Any, play: float = 1e-4) -> Any:
     """Pairs of boxes that overlap by more than `play` [mm] in every direction, as (k, 2) int."""
-    low = np.maximum(one[:, None, 0], two[None, :, 0])
-    high = np.minimum(one[:, None, 1], two[None, :, 1])
-    return np.argwhere(((high - low) > play).all(axis=2))
+    if not len(one) or not len(two):
+        return np.zeros((0, 2), dtype=np.intp)
+    near = np.flatnonzero(
+        ((two[:, 1] > one[:, 0].min(axis=0)) & (two[:, 0] < one[:, 1].max(axis=0))).all(axis=1)
+    )
+    met = np.ones((len(one), len(near)), dtype=bool)
+    for k in range(3):
+        low = np.maximum(one[:, None, 0, k], two[None, near, 0, k])
+        met &= np.minimum(one[:, None, 1, k], two[None, near, 1, k]) - low > play
+    pairs = np.argwhere(met)
+    pairs[:, 1] = near[pairs[:, 1]]
+    return pairs
 
 
 def clipped(boxes: Any, window: Any) -> Any:

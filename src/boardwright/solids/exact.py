@@ -158,7 +158,7 @@ def _sweep(body: Sweep) -> Shape:
 
 
 def _curved(points: Sequence[Any], kind: str) -> Any:
-    """An arc through points on a circle, or the cubic through points at even steps of it."""
+    """An arc through points on a circle, half an ellipse, or the cubic through points at even steps of it."""
     from OCP.collections import Array1_gp_Pnt
     from OCP.GC import GC_MakeArcOfCircle
     from OCP.Geom import Geom_BezierCurve
@@ -167,6 +167,8 @@ def _curved(points: Sequence[Any], kind: str) -> Any:
     last = len(points) - 1
     if kind == "arc":
         return GC_MakeArcOfCircle(points[0], points[last // 2], points[last]).Value()
+    if kind == "ellipse":
+        return _half_ellipse(points[0], points[last // 2], points[last])
     a, b, c, d = (p.XYZ() for p in (points[0], points[last // 3], points[2 * last // 3], points[last]))
     near = a.Multiplied(-5).Added(b.Multiplied(18)).Added(c.Multiplied(-9)).Added(d.Multiplied(2)).Divided(6)
     far = a.Multiplied(2).Added(b.Multiplied(-9)).Added(c.Multiplied(18)).Added(d.Multiplied(-5)).Divided(6)
@@ -174,6 +176,21 @@ def _curved(points: Sequence[Any], kind: str) -> Any:
     for i, pole in enumerate((a, near, far, d), 1):
         poles.SetValue(i, gp_Pnt(pole))
     return Geom_BezierCurve(poles)
+
+
+def _half_ellipse(first: Any, top: Any, last: Any) -> Any:
+    """Half an ellipse from one end of an axis over the end of the other to its far end."""
+    from OCP.GC import GC_MakeArcOfEllipse
+    from OCP.gp import gp_Ax2, gp_Dir, gp_Elips, gp_Pnt
+
+    middle = gp_Pnt(first.XYZ().Added(last.XYZ()).Divided(2))
+    axis, other = first.XYZ().Subtracted(middle.XYZ()), top.XYZ().Subtracted(middle.XYZ())
+    square = gp_Dir(axis.Crossed(other))
+    long, a, b = (axis, axis.Modulus(), other.Modulus())
+    if b > a:
+        long, a, b = other, b, a
+    frame = gp_Ax2(middle, square, gp_Dir(long))
+    return GC_MakeArcOfEllipse(gp_Elips(frame, a, b), first, last, True).Value()
 
 
 def placed(shape: Shape, pose: Pose) -> Shape:

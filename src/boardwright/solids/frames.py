@@ -9,9 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import lru_cache
 
-from boardwright.core.poses import Pose, Vec
+from boardwright.core.poses import Pose, Vec, dot, rounded, scaled
 from boardwright.piece.cuts import Cut, Hole
 from boardwright.piece.records import Part
+from boardwright.solids.once import once
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -35,7 +36,12 @@ def form(size: Vec, cuts: tuple[Cut, ...]) -> Form:
 
 def form_of(part: Part) -> Form:
     """The form of a part."""
-    return form(part.size, part.cuts)
+    return _form(part.cuts, part.size)
+
+
+@once()
+def _form(cuts: tuple[Cut, ...], size: Vec) -> Form:
+    return form(size, cuts)
 
 
 @lru_cache(maxsize=16384)
@@ -44,16 +50,21 @@ def undrilled(whole: Form) -> Form:
     return form(whole.size, tuple(c for c in whole.cuts if not isinstance(c, Hole)))
 
 
-def rounded(v: Vec, digits: int) -> Vec:
-    """A vector without the noise of its last digits."""
-    return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
-
-
 def relative(frame: Pose, other: Pose) -> Pose:
     """A pose as seen from another's frame, rounded so that alike places are equal."""
+    seen = square(frame)
     return Pose(
-        rounded(frame.inverse_point(other.origin), 9),
-        rounded(frame.inverse_direction(other.x), 9),
-        rounded(frame.inverse_direction(other.y), 9),
-        rounded(frame.inverse_direction(other.z), 9),
+        rounded(seen.inverse_point(other.origin), 9),
+        rounded(seen.inverse_direction(other.x), 9),
+        rounded(seen.inverse_direction(other.y), 9),
+        rounded(seen.inverse_direction(other.z), 9),
     )
+
+
+def square(frame: Pose) -> Pose:
+    """A frame with axes of length 1: those of a part in another season carry its swelling."""
+    squares = [dot(axis, axis) for axis in (frame.x, frame.y, frame.z)]
+    if all(abs(s - 1) < 1e-9 for s in squares):
+        return frame
+    x, y, z = (scaled(a, s**-0.5) for a, s in zip((frame.x, frame.y, frame.z), squares, strict=True))
+    return Pose(frame.origin, x, y, z)

@@ -37,20 +37,27 @@ def hull(form: Form) -> Hull:
     """The hull of a form."""
     from boardwright.solids.mesh import shape
 
-    mesh = shape(form.size, form.cuts).hull().to_mesh64()
+    points, normals, edges = of_solid(shape(form.size, form.cuts).hull())
+    return Hull(points, normals[:MOST], edges[:MOST])
+
+
+def of_solid(convex: Any) -> tuple[Any, Any, Any]:
+    """The corners of a convex solid, the normals of its faces and its edges, each direction once."""
+    mesh = convex.to_mesh64()
     points = np.asarray(mesh.vert_properties, dtype=float)[:, :3]
     triangles = points[np.asarray(mesh.tri_verts)]
     edges = np.roll(triangles, -1, axis=1) - triangles
     normals = np.cross(edges[:, 0], edges[:, 1])
-    return Hull(points, _each_once(normals), _each_once(edges.reshape(-1, 3)))
+    return points, each_once(normals), each_once(edges.reshape(-1, 3))
 
 
-def _each_once(ways: Any) -> Any:
+def each_once(ways: Any) -> Any:
+    """Directions as unit vectors, each once, either way: from (n, 3) to (k, 3) float."""
     sizes = np.linalg.norm(ways, axis=1)
     unit = ways[sizes > 1e-6] / sizes[sizes > 1e-6, None]
     leading = np.take_along_axis(unit, np.abs(unit).argmax(axis=1)[:, None], axis=1)
     _, index = np.unique(np.round(unit * np.sign(leading), 6), axis=0, return_index=True)
-    return unit[np.sort(index)[:MOST]]
+    return unit[np.sort(index)]
 
 
 def corners_at(boxes: Any) -> Any:
@@ -93,12 +100,19 @@ def spans_between(
         How far the first has gone when the overlap begins and when it ends, each (n, m) float [mm]; where it never
         comes about, the end lies before the start.
     """
-    near = other_low[None] - high[:, None] + play
-    far = other_high[None] - low[:, None] - play
+    pairs = low[:, None], high[:, None], other_low[None], other_high[None]
+    return times_between(*pairs, pace, play)
+
+
+def times_between(
+    low: Any, high: Any, other_low: Any, other_high: Any, pace: Any, play: float = PLAY
+) -> tuple[Any, Any]:
+    """The same for pairs of ranges that stand beside each other, each (..., k) float [mm]."""
+    near, far = other_low - high + play, other_high - low - play
     across = np.abs(pace) < 1e-9
     ahead = np.where(across, 1.0, pace)
     begins, ends = near / ahead, far / ahead
-    start = np.where(across, -np.inf, np.minimum(begins, ends)).max(2)
-    end = np.where(across, np.inf, np.maximum(begins, ends)).min(2)
-    end[(across & ((near >= 0) | (far <= 0))).any(2)] = -np.inf
+    start = np.where(across, -np.inf, np.minimum(begins, ends)).max(-1, initial=-np.inf)
+    end = np.where(across, np.inf, np.maximum(begins, ends)).min(-1, initial=np.inf)
+    end[(across & ((near >= 0) | (far <= 0))).any(-1)] = -np.inf
     return start, end

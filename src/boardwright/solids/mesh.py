@@ -10,6 +10,8 @@ from typing import Any
 from boardwright.core.poses import Box, Pose, Vec, square_to
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
+from boardwright.solids.frames import Form, form_of
+from boardwright.solids.measured import room_of
 from boardwright.solids.primitives import Body, Round, Sweep
 from boardwright.solids.taken import taken
 
@@ -17,7 +19,9 @@ SEGMENTS = 48
 """Facets of a full circle."""
 
 
-def _solid(body: Body) -> Any:
+@lru_cache(maxsize=8192)
+def body_solid(body: Body) -> Any:
+    """The solid of a plain body."""
     from manifold3d import Manifold
 
     if isinstance(body, Box):
@@ -69,7 +73,7 @@ def shape(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Any:
     from manifold3d import Manifold, OpType
 
     blank = Manifold.cube(list(size))
-    away = [_solid(b) for cut in cuts for b in taken(cut, size)]
+    away = [body_solid(b) for cut in cuts for b in taken(cut, size)]
     return Manifold.batch_boolean([blank, *away], OpType.Subtract) if away else blank
 
 
@@ -79,6 +83,15 @@ def placed(size: tuple[float, float, float], cuts: tuple[Cut, ...], pose: Pose) 
     return shape(size, cuts).transform(pose.rows())
 
 
+def seen(form: Form, place: Pose) -> Any:
+    """The solid of a form at a place."""
+    return shape(form.size, form.cuts) if place == HERE else placed(form.size, form.cuts, place)
+
+
+HERE = Pose((0.0, 0.0, 0.0), (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
+"""Where a part stands in its own frame."""
+
+
 def part_solid(part: Part) -> Any:
     """The solid of a part, in the piece."""
     return placed(part.size, part.cuts, part.pose)
@@ -86,31 +99,17 @@ def part_solid(part: Part) -> Any:
 
 def box_solid(box: Box) -> Any:
     """The solid of a box in the piece."""
-    return _solid(box)
+    return body_solid(box)
 
 
 def volume(part: Part) -> float:
     """Volume of a part [mm3]."""
-    return float(shape(part.size, part.cuts).volume())
+    return room_of(form_of(part)).volume
 
 
 def centroid(part: Part) -> Vec:
     """Centre of gravity of a part of even density, in the piece [mm]."""
-    x, y, z = _centroid(part.size, part.cuts)
-    return part.pose.point((x, y, z))
-
-
-@lru_cache(maxsize=4096)
-def _centroid(size: tuple[float, float, float], cuts: tuple[Cut, ...]) -> Vec:
-    import numpy as np
-
-    mesh = shape(size, cuts).to_mesh64()
-    points = np.asarray(mesh.vert_properties, dtype=float)[:, :3]
-    a, b, c = (points[np.asarray(mesh.tri_verts)[:, i]] for i in range(3))
-    six = np.einsum("ij,ij->i", a, np.cross(b, c))
-    total = six.sum()
-    middle = ((a + b + c) * six[:, None]).sum(axis=0) / (4 * total)
-    return (float(middle[0]), float(middle[1]), float(middle[2]))
+    return part.pose.point(room_of(form_of(part)).centre)
 
 
 def shared_volume(one: Any, two: Any) -> float:

@@ -20,8 +20,10 @@ from boardwright.piece.records import Contact, Fastener, Joint, Part, Piece
 from boardwright.solids.assembly import what_matters
 from boardwright.solids.blocking import rooms_of
 from boardwright.solids.cells import clashes, clipped, common_volume
-from boardwright.solids.dry_fit import TOUCH
-from boardwright.solids.taken import around
+from boardwright.solids.frames import Form, form_of, relative
+from boardwright.solids.primitives import reach_of
+from boardwright.solids.sections import TOUCH, touching_area
+from boardwright.solids.taken import around, taken
 from boardwright.solids.travel import is_boxes
 from boardwright.solids.turns import mark_for, turns_of
 
@@ -34,6 +36,8 @@ TOUCHES = 0.9
 MEETS = 0.5
 """How far a hole may lie from its fellow and still take the screw or dowel, and how far a cut may lie elsewhere
 without being seen [mm]: common practice."""
+TRIMMED = ("spline", "key")
+"""Strips that are cut off at their ends only once they are glued in: they cannot be turned wrong."""
 SQUARE_CUTS = (Groove, Rabbet, Notch, Mortise, Tenon, Fingers, Hole)
 """Cuts that the box around them tells."""
 
@@ -70,7 +74,8 @@ def wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
 def _wrong_poses(piece: Piece) -> tuple[WrongPose, ...]:
     kinds: dict[str, list[Part]] = {}
     for p in piece.parts:
-        kinds.setdefault(p.letter or p.id, []).append(p)
+        if p.name not in TRIMMED:
+            kinds.setdefault(p.letter or p.id, []).append(p)
     place = _Place.of(piece)
     out = []
     for letter, parts in kinds.items():
@@ -164,27 +169,34 @@ class _Place:
         return self.boxes[near], self.owner[near]
 
     def takes(self, part: Part, tried: Part, beside: tuple[Any, Any]) -> bool:
-        """Whether a part goes in otherwise, and is then something else than it should be."""
+        """Whether a part goes in otherwise, and is then not as it should be; what is soon told comes first."""
+        met = self._met(tried, *beside)
+        if any(self._bars(tried, other) for other in met):
+            return False
+        pose = relative(part.pose, tried.pose)
+        moved = bool(_moved_cuts(part, tried))
+        if not moved and all(isinstance(c, SQUARE_CUTS) for c in part.cuts):
+            return False
+        likeness = part.size, _seen(part), _seen(tried), pose
         return (
-            self._clear(part, tried, *beside)
+            self._meets_fasteners(part, tried)
+            and (moved or not _same(*likeness))
             and self._touches(part, tried)
-            and self._meets_fasteners(part, tried)
-            and not _same(part.size, _seen(part), _seen(tried), _between(part, tried))
-            and (bool(_moved_cuts(part, tried)) or not all(isinstance(c, SQUARE_CUTS) for c in part.cuts))
+            and all(_no_less_room(part, tried, other) for other in met)
+            and not _same(*likeness)
         )
 
-    def _clear(self, part: Part, tried: Part, boxes: Any, owner: Any) -> bool:
-        from boardwright.solids.mesh import part_solid, shared_volume
-
+    def _met(self, tried: Part, boxes: Any, owner: Any) -> list[Part]:
+        """The parts beside whose boxes reach into those of a part as it is tried."""
         met = clashes(rooms_of(tried), boxes, FORCED)[:, 1]
-        for i in sorted(set(owner[met].tolist())):
-            other = self.parts[self.order[i]]
-            if is_boxes(tried) and is_boxes(other):
-                return False
-            rest = shared_volume(part_solid(part), part_solid(other))
-            if shared_volume(part_solid(tried), part_solid(other)) > rest + SAME:
-                return False
-        return True
+        return [self.parts[self.order[i]] for i in sorted(set(owner[met].tolist()))]
+
+    def _bars(self, tried: Part, other: Part) -> bool:
+        """Whether boxes tell for certain that another part is in the way."""
+        if is_boxes(tried) and is_boxes(other):
+            return True
+        sure = common_volume(rooms_of(tried, True), rooms_of(other, True))
+        return sure > SAME + _bored(form_of(tried)) + _bored(form_of(other))
 
     def _touches(self, part: Part, tried: Part) -> bool:
         for joint in self.joints[part.id]:
@@ -200,7 +212,7 @@ class _Place:
     def _area(self, contact: Contact, one: Part, two: Part) -> float:
         """Area of a face that touches [mm2], holes filled where boxes tell."""
         if contact.corners or not is_boxes(one) or not is_boxes(two):
-            return _solid_area(contact, one, two)
+            return touching_area(contact, one, two)
         window = np.array([contact.box.low, contact.box.high], dtype=float)
         window[:, contact.axis] += (-TOUCH, TOUCH)
         push = np.array(contact.normal) * -TOUCH
@@ -212,29 +224,6 @@ class _Place:
             if not all(any(_fits(hole, other) for other in there) for hole in _holes_of(f, part)):
                 return False
         return True
-
-
-def _solid_area(contact: Contact, one: Part, two: Part) -> float:
-    from boardwright.solids.mesh import part_solid, sweep_solid
-    from boardwright.solids.primitives import Sweep
-
-    normal = contact.normal
-    corners = contact.corners or _corners(contact)
-    base = tuple(add(p, scaled(normal, -TOUCH)) for p in corners)
-    window = sweep_solid(Sweep(base, scaled(normal, 2 * TOUCH)))
-    pressed = (part_solid(two) ^ window).translate(list(scaled(normal, -TOUCH)))
-    return float((pressed ^ part_solid(one)).volume()) / TOUCH
-
-
-def _corners(contact: Contact) -> tuple[Vec, ...]:
-    a, b = (k for k in range(3) if k != contact.axis)
-    low, high = contact.box.low, contact.box.high
-    out = []
-    for u, v in ((low[a], low[b]), (high[a], low[b]), (high[a], high[b]), (low[a], high[b])):
-        p = list(low)
-        p[a], p[b] = u, v
-        out.append((p[0], p[1], p[2]))
-    return tuple(out)
 
 
 @dataclass(frozen=True, slots=True)
@@ -289,19 +278,27 @@ def _seen(part: Part) -> tuple[Cut, ...]:
     return tuple(c for c in part.cuts if not (isinstance(c, Hole) and c.marked_through))
 
 
-def _between(part: Part, tried: Part) -> Pose:
-    """Where a part lies as tried, in the frame of how it should lie."""
-
-    def rounded(v: Vec, digits: int) -> Vec:
-        return (round(v[0], digits) + 0.0, round(v[1], digits) + 0.0, round(v[2], digits) + 0.0)
-
-    own = part.pose
-    return Pose(
-        rounded(own.inverse_point(tried.pose.origin), 6),
-        rounded(own.inverse_direction(tried.pose.x), 9),
-        rounded(own.inverse_direction(tried.pose.y), 9),
-        rounded(own.inverse_direction(tried.pose.z), 9),
+def _no_less_room(part: Part, tried: Part, other: Part) -> bool:
+    """Whether a part as it is tried shares no more room with another than as it should be."""
+    shared = _shared(form_of(tried), form_of(other), relative(tried.pose, other.pose))
+    return shared <= SAME or shared <= SAME + _shared(
+        form_of(part), form_of(other), relative(part.pose, other.pose)
     )
+
+
+@lru_cache(maxsize=4096)
+def _bored(form: Form) -> float:
+    """Room that the holes of a part take up, at most [mm3]."""
+    boxes = [reach_of(b) for c in form.cuts if isinstance(c, Hole) for b in taken(c, form.size)]
+    return sum(b.size(0) * b.size(1) * b.size(2) for b in boxes)
+
+
+@lru_cache(maxsize=16384)
+def _shared(one: Form, two: Form, place: Pose) -> float:
+    """Volume that two solids share, the second at a place in the frame of the first [mm3]."""
+    from boardwright.solids.mesh import placed, shape, shared_volume
+
+    return shared_volume(shape(one.size, one.cuts), placed(two.size, two.cuts, place))
 
 
 @lru_cache(maxsize=8192)
@@ -312,28 +309,32 @@ def _same(size: Vec, right: tuple[Cut, ...], tried: tuple[Cut, ...], pose: Pose)
     return float((one - two).volume() + (two - one).volume()) < SAME
 
 
-def _moved_cuts(part: Part, tried: Part) -> list[Cut]:
+def _moved_cuts(part: Part, tried: Part) -> tuple[Cut, ...]:
     """The cuts of a part that have no fellow, and those that have none in it, when it goes in as tried."""
-    pose = _between(part, tried)
-    right = [(c, _reach(c, part.size)) for c in _seen(part)]
-    other = []
-    for cut in _seen(tried):
-        ends = np.array([pose.point((p[0], p[1], p[2])) for p in _reach(cut, tried.size)])
-        other.append((cut, np.stack([ends.min(axis=0), ends.max(axis=0)])))
-    return [*_without_fellow(right, other), *_without_fellow(other, right)]
+    return _moved(form_of(part), form_of(tried), relative(part.pose, tried.pose))
 
 
-def _without_fellow(cuts: list[tuple[Cut, Any]], others: list[tuple[Cut, Any]]) -> list[Cut]:
-    return [
-        cut
-        for cut, room in cuts
-        if not any(type(c) is type(cut) and (np.abs(r - room) < MEETS).all() for c, r in others)
-    ]
+@lru_cache(maxsize=16384)
+def _moved(right: Form, tried: Form, pose: Pose) -> tuple[Cut, ...]:
+    cuts, rooms = _reaches(right)
+    others, other_rooms = _reaches(tried)
+    if not cuts or not others:
+        return cuts + others
+    ends = other_rooms @ np.array([pose.x, pose.y, pose.z]) + np.array(pose.origin)
+    ends = np.stack([ends.min(axis=1), ends.max(axis=1)], axis=1)
+    fellows = (np.abs(rooms[:, None] - ends[None, :]) < MEETS).all(axis=(2, 3))
+    fellows &= np.array([[type(a) is type(b) for b in others] for a in cuts])
+    lone, other_lone = ~fellows.any(axis=1), ~fellows.any(axis=0)
+    return tuple(c for c, alone in zip(cuts + others, [*lone, *other_lone], strict=True) if alone)
 
 
-def _reach(cut: Cut, size: Vec) -> Any:
-    room = around(cut, size)
-    return np.clip(np.array([room.low, room.high]), 0.0, np.array(size))
+@lru_cache(maxsize=8192)
+def _reaches(form: Form) -> tuple[tuple[Cut, ...], Any]:
+    """The cuts of a form that are there when it is put in, and the boxes around them, (n, 2, 3) float [mm]."""
+    cuts = tuple(c for c in form.cuts if not (isinstance(c, Hole) and c.marked_through))
+    rooms = [around(c, form.size) for c in cuts]
+    boxes = np.array([[r.low, r.high] for r in rooms], dtype=float).reshape(-1, 2, 3)
+    return cuts, np.clip(boxes, 0.0, np.array(form.size))
 
 
 def _named(cuts: Iterable[Cut]) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from boardwright.core.curves import Run
-from boardwright.core.poses import Box, Vec, add, scaled
+from boardwright.core.poses import Box, Vec, add, rounded, scaled
 from boardwright.piece.cuts import Side
 
 OVER = 1.0
@@ -66,6 +66,15 @@ def reach_of(body: Body) -> Box:
         low = [min(body.base[i], end[i]) - out[i] for i in range(3)]
         high = [max(body.base[i], end[i]) + out[i] for i in range(3)]
     return Box((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+
+
+def shifted(body: Body, way: Vec) -> Body:
+    """A body moved, its numbers rounded so that alike ones are equal."""
+    if isinstance(body, Box):
+        return Box(rounded(add(body.low, way), 6), rounded(add(body.high, way), 6))
+    if isinstance(body, Round):
+        return Round(rounded(add(body.base, way), 6), body.way, round(body.length, 6), body.r0, body.r1)
+    return Sweep(tuple(rounded(add(p, way), 6) for p in body.points), rounded(body.way, 6), ())
 
 
 def span(size: Vec, axis: int, start: float, end: float) -> tuple[float, float]:

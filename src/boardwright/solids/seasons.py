@@ -225,7 +225,9 @@ def _of_motion(piece: Piece, motion: Motion, groups: list[str]) -> Iterator[_Tie
     for i in mine:
         box = piece.parts[i].box
         foot = box.middle()
-        under = _at_mouth((foot[0], foot[1], box.low[2]), motion)
+        under = (foot[0], foot[1], box.low[2])
+        if abs(motion.direction[2]) < 0.9:  # what is lifted out stands on its ledgers
+            under = _at_mouth(under, motion)
         two = _nearest(piece, still, under)
         feet.append((i, two, under, _away(piece.parts[two].box, under)))
     lowest = min(away for *_, away in feet)

@@ -13,11 +13,12 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, scaled
-from boardwright.piece.cuts import Cut, Hole
+from boardwright.core.poses import AXES, Box, Pose, Vec, add, cross, dot, rounded, scaled
+from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Motion, Part, Piece
 from boardwright.solids.cells import cells, clashes, swept
-from boardwright.solids.frames import Form, form_of, relative, rounded
+from boardwright.solids.frames import Form, form_of, relative, square
+from boardwright.solids.once import once
 from boardwright.solids.taken import taken
 
 STEP = 3.0
@@ -113,16 +114,17 @@ def _clean(value: float) -> float:
     return round(value, 12) + 0.0
 
 
+@once()
 def is_boxes(part: Part) -> bool:
     """True when the boxes of a part are the part, but for its holes."""
-    return _boxes(part.size, part.cuts) and all(
+    return _boxes(form_of(part)) and all(
         max(abs(v) for v in a) > 1 - 1e-9 for a in (part.pose.x, part.pose.y, part.pose.z)
     )
 
 
-@lru_cache(maxsize=4096)
-def _boxes(size: Vec, cuts: tuple[Cut, ...]) -> bool:
-    return all(isinstance(b, Box) for c in cuts if not isinstance(c, Hole) for b in taken(c, size))
+@lru_cache(maxsize=8192)
+def _boxes(form: Form) -> bool:
+    return all(isinstance(b, Box) for c in form.cuts if not isinstance(c, Hole) for b in taken(c, form.size))
 
 
 def _meetings(
@@ -150,10 +152,11 @@ def _meetings(
     return out
 
 
-def _pair(part: Part, other: Part, motion: Motion) -> tuple[Form, Form, Pose, Vec]:
-    """Two forms, the place of the second and the way in which the first opens, in the frame of the first."""
-    own = rounded(part.pose.inverse_direction(motion.direction), 9)
-    return form_of(part), form_of(other), relative(part.pose, other.pose), own
+def _pair(part: Part, other: Part, motion: Motion) -> tuple[Form, Pose, Form, Pose, Vec]:
+    """Two forms with their places, and the way in which the first opens, in the frame of the first."""
+    frame = square(part.pose)
+    way = rounded(frame.inverse_direction(motion.direction), 9)
+    return form_of(part), relative(frame, part.pose), form_of(other), relative(frame, other.pose), way
 
 
 def _meets(box: Any, obstacle: Any, direction: Vec) -> float:
@@ -166,15 +169,15 @@ def _meets(box: Any, obstacle: Any, direction: Vec) -> float:
 
 @lru_cache(maxsize=16384)
 def _first_meeting(
-    moving: Form, standing: Form, place: Pose, direction: Vec, travel: float, start: float
+    moving: Form, own: Pose, standing: Form, place: Pose, direction: Vec, travel: float, start: float
 ) -> float | None:
     """How far a solid has gone when it first shares room with another [mm]; None when it never does.
 
-    The place of the other and the direction are those in the frame of the first.
+    The places of both and the direction are those in the frame of the first.
     """
-    from boardwright.solids.mesh import placed, shape
+    from boardwright.solids.mesh import seen
 
-    one, two = shape(moving.size, moving.cuts), placed(standing.size, standing.cuts, place)
+    one, two = seen(moving, own), seen(standing, place)
     count = max(1, math.ceil((travel - start) / STEP))
     for i in range(count + 1):
         at = start + (travel - start) * i / count
@@ -190,7 +193,7 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
     turns = np.array([turned_rows(motion.direction, motion.pivot, angle) for angle in angles])
     out: list[Hit] = []
     for part in moving:
-        pivot = rounded(part.pose.inverse_point(motion.pivot), 9)
+        pivot = rounded(square(part.pose).inverse_point(motion.pivot), 9)
         for other, near in zip(still, near_turns(part, still, turns), strict=True):
             if not near.any():
                 continue
@@ -222,12 +225,12 @@ def near_turns(part: Part, still: list[Part], turns: Any) -> Any:
 
 @lru_cache(maxsize=16384)
 def _first_turn(
-    moving: Form, standing: Form, place: Pose, axis: Vec, pivot: Vec, angles: tuple[float, ...]
+    moving: Form, own: Pose, standing: Form, place: Pose, axis: Vec, pivot: Vec, angles: tuple[float, ...]
 ) -> float | None:
-    """The first of some angles at which a turned solid meets another, which stands at a place in its frame."""
-    from boardwright.solids.mesh import placed, shape
+    """The first of some angles at which a turned solid meets another, both at places in its frame."""
+    from boardwright.solids.mesh import seen
 
-    one, two = shape(moving.size, moving.cuts), placed(standing.size, standing.cuts, place)
+    one, two = seen(moving, own), seen(standing, place)
     for angle in angles:
         if (one.transform(turned_rows(axis, pivot, angle)) ^ two).volume() > LEAST:
             return angle

@@ -101,25 +101,12 @@ class Beams:
         return self._found(bank, level, alive, work, sampled)
 
     def _bank(self, width: int) -> Any:
-        from boardwright.stock.kernels.beam import FRONTIER, Bank
+        from boardwright.stock.kernels.bank import new_bank
+        from boardwright.stock.kernels.beam import FRONTIER
 
-        items, rooms = len(self.question.counts), len(self.question.rooms)
-        table = 1 << (4 * width - 1).bit_length()
-        bank = Bank(
-            np.zeros((2, width, FRONTIER), np.int64),
-            np.zeros((2, width, items), np.int16),
-            np.zeros((2, width, rooms), np.int16),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width, 2), np.float64),
-            np.zeros((2, width), np.uint64),
-            np.zeros(width, np.float64),
-            np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER), np.int64),
-            np.zeros((width, 3), np.int64),
-            np.zeros(table, np.uint64),
-            np.zeros((self.total, width, 3), np.int32),
-        )
-        bank.counts[0, 0] = self.question.counts
+        counts = (len(self.question.counts), len(self.question.rooms))
+        bank = new_bank(self.total, width, FRONTIER, 3, counts, (2,), np.int32)
+        bank.left[0, 0] = self.question.counts
         return bank
 
     def _found(self, bank: Any, level: int, alive: int, work: int, sampled: int) -> Found:

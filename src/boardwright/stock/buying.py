@@ -10,12 +10,11 @@ from boardwright.core.lengths import Printer
 from boardwright.piece.records import Piece, Stock
 from boardwright.stock.buying_finish import chosen_finish, face_area, surface_lines
 from boardwright.stock.buying_small import fasteners, glue_lines, glued_area, hardware
-from boardwright.stock.choices import Allowances
-from boardwright.stock.costs import Amounts, amounts, priced
-from boardwright.stock.edging import edging_lines
+from boardwright.stock.costs import Bought, Costs, costed, length_amounts, lumber_amounts, sheet_amounts
 from boardwright.stock.needs import Purchases
 from boardwright.stock.purchase import PILES
-from boardwright.stock.records import BuyLine, Lot, RoughPart, ShopChoices
+from boardwright.stock.records import BarLot, BuyLine, Lot, RoughPart, ShopChoices
+from boardwright.stock.sheet_sizes import sheets_price
 from boardwright.stock.wording import counted, percent, sold
 from boardwright.tables.bundle import Tables
 
@@ -27,7 +26,6 @@ MOSTLY = 0.75
 """Share that is lost from which it is only said that most is left over."""
 AS_LAID = Purchases(None, ())
 """Nothing was tried: what the layouts take is bought."""
-Line = tuple[BuyLine, tuple[str, ...], Amounts]
 
 
 def buying_list(
@@ -35,54 +33,58 @@ def buying_list(
     lots: Sequence[Lot],
     rough: Sequence[RoughPart],
     purchases: Mapping[str, Purchases],
+    edging: Sequence[tuple[BuyLine, BarLot]],
     choices: ShopChoices,
-    allow: Allowances,
     tables: Tables,
     printer: Printer,
-) -> tuple[tuple[BuyLine, ...], list[Finding]]:
-    """Everything that is bought for a piece.
+) -> tuple[Costs, list[Finding]]:
+    """Everything that is bought for a piece, less what is on the rack, with its costs.
 
     Args:
         piece: fasteners, hardware, stocks, faces.
-        lots: boards and sheets.
+        lots: boards and sheets, what is on hand apart from what is bought.
         rough: rough sizes, for glue-ups.
         purchases: of each lot that is bought, how much of which grade to ask for.
-        choices: finish, prices.
-        allow: the saw cut.
+        edging: with its cuts.
+        choices: finish, prices, the rack.
         tables: glue, slides, finishes, figures.
         printer: prints sizes of the plan.
 
     Returns:
-        Lines by group, and findings.
+        Lines by group with what they come to, and findings.
     """
     stocks = {p.stock.id: p.stock for p in piece.parts}
-    lines: list[Line] = []
+    lines: list[Bought] = []
     told = False
     for lot in (x for x in lots if x.kind == "wood" and x.layouts):
         found = purchases.get(lot.id)
         line = _on_hand(lot) if lot.on_hand else _lumber(lot, found or AS_LAID, printer, told)
         told = told or found is not None
-        feet = float(found.ask.board_feet) if found and found.ask else lot.tally.bought_board_feet or 0.0
-        volume = found.ask.volume if found and found.ask else lot.tally.bought_volume
-        if lot.on_hand:
-            feet = volume = 0.0
-        lines.append((line, (lot.stock, line.item), amounts(line, lot, feet, volume)))
-    for lot in (x for x in lots if x.kind == "sheet" and x.layouts):
-        line = _sheets(lot, stocks[lot.stock], rough, printer)
-        much = amounts(line, lot, 0.0, 0.0)
-        lines.append((line, (lot.stock, line.item), dict.fromkeys(much, 0.0) if lot.on_hand else much))
+        ask = found.ask if found else None
+        feet = ask.board_feet if ask else lot.tally.bought_board_feet
+        volume = ask.volume if ask else lot.tally.bought_volume
+        much = lumber_amounts(lot, feet if printer.units == "in" else None, volume)
+        lines.append(Bought(line, (lot.stock, line.item), much, lot))
+    for lot in (x for x in lots if x.kind == "sheet" and (x.layouts or x.to_size)):
+        line = (
+            _panes(lot, rough, stocks[lot.stock], printer) if lot.to_size else _sheets(lot, stocks, printer)
+        )
+        much = sheet_amounts(lot.tally.count, lot.tally.bought)
+        whole = None if lot.on_hand else sheets_price(stocks[lot.stock], choices, lot.layouts)
+        lines.append(Bought(line, (lot.stock, line.item), much, lot, whole))
+    for line, bars in edging:
+        lines.append(Bought(line, (line.item,), length_amounts(bars.count, bars.length)))
     joints = glued_area(piece.joints, ())
     finish, findings = chosen_finish(choices, tables)
     small = [
-        *edging_lines(piece, tables, allow.kerf, printer),
         *fasteners(piece),
         *hardware(piece, tables),
         *glue_lines(glued_area(piece.joints, rough), tables),
         *surface_lines(face_area(piece, joints), finish, choices.coats, tables, printer),
     ]
-    lines += [(line, (line.item,), amounts(line, None, 0.0, 0.0)) for line in small]
-    bought, more = priced(lines, choices)
-    return tuple(bought), [*findings, *more]
+    lines += [Bought(line, (line.item,)) for line in small]
+    costs = costed(lines, choices)
+    return costs, [*findings, *costs.findings]
 
 
 def _on_hand(lot: Lot) -> BuyLine:
@@ -152,19 +154,22 @@ def _amount(in_feet: bool) -> Callable[[int, float], str]:
     return lambda _, volume: f"{volume:.3f} m³"
 
 
-def _sheets(lot: Lot, stock: Stock, rough: Sequence[RoughPart], printer: Printer) -> BuyLine:
-    if "glass" in stock.table_key and not lot.on_hand:
-        panes = [r for r in rough if r.lot == lot.id]
-        sizes = [f"{r.count} of {printer.size(r.strip[1])} × {printer.size(r.strip[0])}" for r in panes]
-        count = counted(sum(r.count for r in panes), "pane")
-        detail = f"{', '.join(sizes)} {printer.units}, cut to size, edges ground"
-        return BuyLine("sheets", lot.title, count, detail, stock.source)
+def _panes(lot: Lot, rough: Sequence[RoughPart], stock: Stock, printer: Printer) -> BuyLine:
+    own = [r for r in rough if r.lot == lot.id]
+    sizes = [f"{r.count + r.spare} of {printer.size(r.strip[1])} × {printer.size(r.strip[0])}" for r in own]
+    detail = f"{', '.join(sizes)} {printer.units}, cut to size, edges ground"
+    return BuyLine("sheets", lot.title, counted(lot.tally.count, "pane"), detail, stock.source)
+
+
+def _sheets(lot: Lot, stocks: Mapping[str, Stock], printer: Printer) -> BuyLine:
+    stock = stocks[lot.stock]
     measured = f" (measured {printer.text(stock.thickness)})" if stock.measured else ""
     item = f"{lot.title}{measured}"
-    if stock.sheet_size and not lot.on_hand:
+    own_size = {(b.length, b.width) for b in lot.layouts} == {stock.sheet_size}
+    if stock.sheet_size and own_size and not lot.on_hand:
         item += f", {sold(printer.units, stock.sheet_size[1], stock.sheet_size[0])}"
     what = lot.tally
     quantity = counted(what.count, "sheet") + (", on hand" if lot.on_hand else "")
     loss = _loss(what.lost_share, what.added_share)
-    detail = f"{', '.join(lot.sizes)}; {loss}" if lot.on_hand else loss
+    detail = loss if own_size and not lot.on_hand else f"{', '.join(lot.sizes)}; {loss}"
     return BuyLine("sheets", item, quantity, detail, stock.source)

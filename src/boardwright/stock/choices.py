@@ -55,6 +55,13 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
         sizes = (length(f"{path}.length", entry.length), length(f"{path}.width", entry.width))
         if sizes[0] is not None and sizes[1] is not None:
             boards.append((entry.stock, sizes[0], sizes[1], entry.count))
+    sheets = []
+    for n, sheet in enumerate(shop.sheets or ()):
+        path = f"shop.sheets[{n}]"
+        places.append((path, design.place(path)))
+        sizes = (length(f"{path}.length", sheet.length), length(f"{path}.width", sheet.width))
+        if sizes[0] is not None and sizes[1] is not None:
+            sheets.append((sheet.stock, sizes[0], sizes[1], sheet.price))
     given = []
     for name in type(shop.allowances).model_fields if shop.allowances else ():
         mm = length(f"shop.allowances.{name}", getattr(shop.allowances, name))
@@ -76,6 +83,7 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
         tuple((name, p.price, p.per) for name, p in (shop.prices or {}).items()),
         tuple(_wishes(design, length, places)),
         tuple(places),
+        sheets=tuple(sheets),
     )
 
 

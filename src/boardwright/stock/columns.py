@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import inf
 from random import Random
 
+from boardwright.stock.bar_pricing import coarse_fills, fills, is_fine
 from boardwright.stock.bounds import rounded, value_bound
 from boardwright.stock.lines import finish_exactly, is_line
 from boardwright.stock.master import Column, LinearChoice, choose, cost_step
@@ -20,8 +21,8 @@ BOUND_EVERY = 8
 """Rounds of pricing between two looks at the bound."""
 DIVE_ROUNDS = 6
 """Most rounds of pricing after each pattern that is taken."""
-SUCCESSIVE, SUCCESSIVE_WORTH = 8, 0.98
-"""Bars that are filled one after another in a round of pricing, and what each must be worth against the first."""
+TOP = 1_000_000
+"""The most valuable item has this value in whole numbers."""
 TAILS = (320, 160, 80, 40)
 """Numbers of parts that remain at which beams lay them out."""
 REST = (100, 50)
@@ -33,24 +34,39 @@ MOST_CHOICE = 0.3
 """Longest whole-number choice, in the solver's deterministic seconds."""
 
 
-def rounds(search: Search, choice: LinearChoice, wanted: Sequence[int], most: int) -> list[float]:
+def rounds(
+    search: Search, choice: LinearChoice, wanted: Sequence[int], most: int, coarse: bool = False
+) -> list[float]:
     """Price patterns and offer them, round by round; the values of the items come back.
 
     With all that is wanted in the choice, they end as soon as they cannot raise the bound any more.
+
+    Args:
+        search: what is known; new patterns go to its pool.
+        choice: the linear choice.
+        wanted: copies of each item.
+        most: rounds.
+        coarse: bars with a fine grid are looked at on a coarse one only.
     """
     for column in list(search.pool.values())[len(choice.columns) :]:
         choice.add(column)
     values = choice.solve()
     all_wanted = tuple(wanted) == search.wanted
+    line = is_line(search)
     for number in range(most):
         if search.stop():
             break
-        fresh = []
         whole = whole_values(values)
-        for way, question in enumerate(search.questions):
-            for a, b in dict.fromkeys((r.a, r.b) for r in question.rooms):
-                for what in _priced(question, whole, wanted, (a, b), number):
-                    fresh += search.add(way, what)
+        fresh = []
+        if line:
+            costs = {r.stock: r.cost * TOP / (max(values) or 1.0) for r in search.rooms}
+            for what in coarse_fills(search.questions[0], whole, wanted, costs):
+                fresh += search.add(0, what)
+        if not fresh and not (coarse and line and is_fine(search.questions[0])):
+            for way, question in enumerate(search.questions):
+                for a, b in dict.fromkeys((r.a, r.b) for r in question.rooms):
+                    for what in _priced(question, whole, wanted, (a, b), number):
+                        fresh += search.add(way, what)
         search.tried += 1
         if not fresh:
             break
@@ -77,36 +93,20 @@ def _settled(search: Search, choice: LinearChoice, values: Sequence[float], numb
 
 
 def whole_values(values: Sequence[float]) -> list[int]:
-    """Values in whole numbers, the greatest of them a million."""
+    """Values in whole numbers, the greatest of them TOP."""
     top = max(values) or 1.0
-    return [round(v / top * 1_000_000) for v in values]
+    return [round(v / top * TOP) for v in values]
 
 
 def _priced(
     question: Scaled, values: Sequence[int], wanted: Sequence[int], room: tuple[int, int], number: int
 ) -> list[Pattern]:
-    best = pattern(question, Pricer(question, values, wanted, room).sections(room[0]))
     if room[0] == 1:
-        return [best, *_next_best(question, values, wanted, room, best)]
+        return fills(question, values, wanted, room[1])
+    best = pattern(question, Pricer(question, values, wanted, room).sections(room[0]))
     if all(n <= w for n, w in zip(best.counts, wanted, strict=True)) or number % 3 == 2:
         return [best]
     return [best, fill(question, values, wanted, room)]
-
-
-def _next_best(
-    question: Scaled, values: Sequence[int], wanted: Sequence[int], room: tuple[int, int], best: Pattern
-) -> list[Pattern]:
-    """Patterns along a bar for the copies that the patterns before them leave, as far as they are worth it."""
-    found: list[Pattern] = []
-    worth = sum(v * n for v, n in zip(values, best.counts, strict=True))
-    left = [w - n for w, n in zip(wanted, best.counts, strict=True)]
-    while len(found) < SUCCESSIVE and any(left):
-        what = pattern(question, Pricer(question, values, left, room).sections(1))
-        if sum(v * n for v, n in zip(values, what.counts, strict=True)) < SUCCESSIVE_WORTH * worth:
-            break
-        found.append(what)
-        left = [w - n for w, n in zip(left, what.counts, strict=True)]
-    return found
 
 
 def dive(search: Search, choice: LinearChoice, random: Random | None = None) -> float:
@@ -130,7 +130,7 @@ def dive(search: Search, choice: LinearChoice, random: Random | None = None) -> 
     while any(remaining) and not search.stop():
         choice.narrow(remaining, used)
         choice.solve()
-        values = rounds(search, choice, remaining, DIVE_ROUNDS)
+        values = rounds(search, choice, remaining, DIVE_ROUNDS, coarse=True)
         shares = choice.uses()
         proper = [n for n, x in enumerate(shares) if x > 1e-6 and _within(choice.columns[n], remaining)]
         if not proper:

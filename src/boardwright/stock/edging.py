@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Sequence
+
 from boardwright.core.lengths import INCH, Printer, settle
-from boardwright.piece.records import Part, Piece
+from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.lengths import Bar, lay_out_lengths, length_instance
-from boardwright.stock.records import BuyLine
+from boardwright.stock.records import BarCuts, BarLot, BuyLine
+from boardwright.stock.verify import verify
 from boardwright.stock.wording import counted, plain_name
 from boardwright.tables.bundle import Tables
 
@@ -23,42 +27,58 @@ def edged(part: Part) -> list[float]:
     return [part.size[_ALONG[str(side)]] for side in part.show if str(side) in _ALONG]
 
 
-def edging_lines(piece: Piece, tables: Tables, kerf: float, printer: Printer) -> list[BuyLine]:
-    """Edging to buy, by the sheet it goes on.
+def edging(piece: Piece, tables: Tables, kerf: float, printer: Printer) -> list[tuple[BuyLine, BarLot]]:
+    """Edging to buy and to cut, by the sheet it goes on.
 
     Args:
         piece: its parts.
         tables: what edging is longer than its edge.
         kerf: of the saw [mm].
         printer: prints sizes of the plan.
+
+    Returns:
+        Lines of the buying list, each with its cuts.
     """
     over = settle(tables.figure("edging_over").value, printer.step, "up")
-    wanted: dict[str, list[float]] = {}
-    names: dict[str, tuple[str, float]] = {}
+    wanted: dict[str, list[tuple[str, float]]] = {}
+    stocks: dict[str, Stock] = {}
     for part in piece.parts:
         for length in edged(part):
-            wanted.setdefault(part.stock.id, []).append(length + over)
-            names[part.stock.id] = (plain_name(part.stock.name), part.stock.thickness)
-    lines = []
-    for id, lengths in wanted.items():
-        bar = Bar("edging", SOLD[printer.units])
-        short = [x for x in lengths if x <= bar.length]
-        pieces = [(f"e{n}", x, 1) for n, x in enumerate(short)]
-        answer = lay_out_lengths(length_instance(pieces, [bar], kerf), effort=EFFORT)
-        name, thickness = names[id]
-        total = sum(lengths)
+            wanted.setdefault(part.stock.id, []).append((part.letter, length + over))
+            stocks[part.stock.id] = part.stock
+    found = []
+    for id, pieces in wanted.items():
+        stock, sold = stocks[id], SOLD[printer.units]
+        width = f"over {printer.size(stock.thickness)} {printer.units} wide"
+        lot = _cut(f"edging for {plain_name(stock.name)}, {width}", pieces, sold, kerf)
+        total = sum(length for _, length in pieces)
         shown = f"{total / INCH / 12:.0f} ft" if printer.units == "in" else f"{total / 1000:.1f} m"
-        more = (
-            f", {counted(len(lengths) - len(short), 'piece')} longer than that"
-            if len(short) < len(lengths)
-            else ""
-        )
-        lines.append(
-            BuyLine(
-                "lengths", f"edging for {name}, over {printer.size(thickness)} {printer.units} wide",
-                f"{len(answer.bins)} of {printer.text(bar.length)}",
-                f"{counted(len(lengths), 'edge')} seen, {shown} in all{more}",
-                f"{printer.text(over)} over each edge ({tables.figure('edging_over').reason})",
-            )
+        long = sum(length > sold for _, length in pieces)
+        more = f", {counted(long, 'piece')} longer than that" if long else ""
+        line = BuyLine(
+            "lengths", lot.title, f"{lot.count} of {printer.text(sold)}",
+            f"{counted(len(pieces), 'edge')} seen, {shown} in all{more}",
+            f"{printer.text(over)} over each edge ({tables.figure('edging_over').reason})",
         )  # fmt: skip
-    return lines
+        found.append((line, lot))
+    return found
+
+
+def _cut(title: str, pieces: Sequence[tuple[str, float]], sold: float, kerf: float) -> BarLot:
+    """Pieces (letter, length) cut from lengths as sold; those that are longer are left out."""
+    letters = {f"e{n}": letter for n, (letter, _) in enumerate(pieces)}
+    wanted = [(f"e{n}", length, 1) for n, (_, length) in enumerate(pieces) if length <= sold]
+    instance = length_instance(wanted, [Bar("bar", sold)], kerf)
+    answer = lay_out_lengths(instance, effort=EFFORT)
+    alike = Counter(
+        tuple(
+            sorted(((letters[p.item_id], round(p.length, 6)) for p in b.placed), key=lambda p: (-p[1], p[0]))
+        )
+        for b in answer.bins
+    )
+    bars = [
+        BarCuts(count, cuts, max(0.0, sold - sum(length + kerf for _, length in cuts)))
+        for cuts, count in alike.items()
+    ]
+    bars.sort(key=lambda b: (b.left, b.pieces))
+    return BarLot(title, sold, tuple(bars), answer.bins_bound, not verify(instance, answer))

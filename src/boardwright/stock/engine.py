@@ -3,22 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import inf
 from random import Random
+from typing import TYPE_CHECKING
 
+from boardwright.stock.bar_pricing import is_fine
 from boardwright.stock.bounds import size_bound, value_bound
 from boardwright.stock.columns import choose_whole, dive, rounds, whole_values
 from boardwright.stock.finish import finished
 from boardwright.stock.instance import Axis, Instance
-from boardwright.stock.lines import choose_exactly, is_line
+from boardwright.stock.lines import choose_exactly, is_line, mend_bars
 from boardwright.stock.master import Column, LinearChoice, cost_step
 from boardwright.stock.mend import mend
 from boardwright.stock.on_places import solve_placed
 from boardwright.stock.placed import places_matter
 from boardwright.stock.quick import quick
-from boardwright.stock.scaled import scale
+from boardwright.stock.scaled import Room, Scaled, scale
 from boardwright.stock.search import Search
 from boardwright.stock.solution import Answer
+
+if TYPE_CHECKING:
+    from boardwright.stock.beam import Beams
 
 BEAM_WORK = 100_000_000
 """Children that beams look at, at effort 1, roughly."""
@@ -28,6 +34,8 @@ MANY, GROWN = 100, 3
 """Where items have few copies whole choices seldom help: patterns before the first, growth before the next."""
 DIVES = 20
 """Most times that patterns along bars are taken in turn, at effort 1."""
+FEW_SIZES = 5
+"""Most sizes of stock of which each is tried alone, too."""
 ROUNDS = 60
 """Most rounds of pricing at effort 1."""
 MOST_ROUNDS = 600
@@ -109,36 +117,54 @@ def _thorough(search: Search) -> None:
 def _priced(search: Search) -> tuple[LinearChoice, list[float]]:
     """The linear choice with patterns that are priced for it; the bound that it gives is kept."""
     choice = LinearChoice(search.wanted, search.rooms)
-    values = rounds(search, choice, search.wanted, max(4, min(MOST_ROUNDS, int(ROUNDS * search.effort))))
+    most = max(4, min(MOST_ROUNDS, int(ROUNDS * search.effort)))
+    if is_line(search) and is_fine(search.questions[0]):
+        rounds(search, choice, search.wanted, most, coarse=True)
+        dive(search, choice)
+    values = rounds(search, choice, search.wanted, most)
     search.bound(value_bound(search.instance, search.ways, search.wanted, values))
     return choice, values
 
 
 def _lengths(search: Search) -> None:
-    """Lengths from bars: priced patterns, taken in turn; then the exact choice; then taken by chance."""
+    """Lengths from bars: priced patterns, taken in turn; then the exact choice; then taken by chance.
+
+    Among bars of several lengths some of the best answer are cut again each time.
+    """
     choice, values = _priced(search)
     random: Random | None = None
     left = max(1, int(DIVES * search.effort))
     exact = False
+    whole, step = whole_values(values), cost_step(search.rooms)
     while left > 0 and not search.done():
         dive(search, choice, random)
+        random = random or Random(search.seed)
         if not exact and not search.done() and not search.best_key[0]:
             exact = True
-            choose_exactly(search, whole_values(values), cost_step(search.rooms))
-        random = random or Random(search.seed)
+            choose_exactly(search, whole, step)
+        if len(search.rooms) > 1 and not search.done() and not search.best_key[0]:
+            mend_bars(search, whole, random, step)
         left -= 1
     if not search.done():
         choose_whole(search, values)
 
 
 class _Beams:
-    """Beams for all first cuts, with every guide in turn."""
+    """Beams for all first cuts, with every guide in turn; among several sizes of stock also on one size alone.
+
+    A node on a small stock looks better than one on a large stock that is not yet full, so beams over all sizes
+    seldom find out that a few large ones do.
+    """
 
     def __init__(self, search: Search) -> None:
         from boardwright.stock.beam import Beams
 
         self.search = search
         self.ways = [Beams(question, search.seed) for question in search.questions]
+        self.alone = [
+            [Beams(replace(question, rooms=(room,)), search.seed) for room in _take_all(question)]
+            for question in search.questions
+        ]
         self.left = BEAM_WORK * search.effort
         self.step = cost_step(search.rooms)
 
@@ -153,14 +179,31 @@ class _Beams:
 
         for guide in range(GUIDES):
             for way, beams in enumerate(self.ways):
-                if self.left <= 0 or width > beams.widest or self.search.done():
-                    return False
-                found = beams.run(width, guide, self.limit(), self.search.stop)
-                self.left -= found.work
-                for what, _ in found.full:
-                    self.search.add(way, what)
-                if found.whole:
-                    for what, _ in found.whole:
-                        self.search.add(way, what)
-                    self.search.offer([Column(way, what, room) for what, room in found.whole])
+                for each in (beams, *self.alone[way]):
+                    if self.left <= 0 or width > each.widest or self.search.done():
+                        return False
+                    self._run(way, each, width, guide)
         return True
+
+    def _run(self, way: int, beams: Beams, width: int, guide: int) -> None:
+        """One beam; what it finds is kept."""
+        found = beams.run(width, guide, self.limit(), self.search.stop)
+        self.left -= found.work
+        for what, _ in found.full:
+            self.search.add(way, what)
+        if found.whole:
+            for what, _ in found.whole:
+                self.search.add(way, what)
+            self.search.offer([Column(way, what, room) for what, room in found.whole])
+
+
+def _take_all(question: Scaled) -> list[Room]:
+    """Of a few sizes of stock without limit those that take every item that is wanted."""
+    if not 1 < len(question.rooms) <= FEW_SIZES:
+        return []
+    wanted = [by for by, n in zip(question.by_item, question.counts, strict=True) if n]
+    return [
+        room
+        for room in question.rooms
+        if room.count is None and all(any(s.a <= room.a and s.b <= room.b for s in by) for by in wanted)
+    ]

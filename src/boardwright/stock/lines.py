@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil
+from random import Random
 
 import numpy as np
 
@@ -29,6 +30,12 @@ MOST_EFFORT = 4.0
 """Longest exact choice, in the solver's deterministic seconds."""
 REST_EFFORT = 0.3
 """The same for what remains when some patterns are taken."""
+MENDS, MEND_PIECES, MEND_EFFORT = 80, (16, 36), 0.05
+"""How often in a row some bars of the best answer are cut again in vain, how many pieces are on them at most (least
+and most), and the limit of each choice, as REST_EFFORT."""
+
+MEND_UP_TO = 250
+"""Most pieces of a question in which that pays; among more, taking patterns again by chance finds better answers."""
 
 
 def is_line(search: Search) -> bool:
@@ -87,18 +94,51 @@ def _chosen(
 
 
 def finish_exactly(
-    search: Search, taken: Sequence[Column], remaining: tuple[int, ...], values: Sequence[int], target: float
+    search: Search,
+    taken: Sequence[Column],
+    remaining: tuple[int, ...],
+    values: Sequence[int],
+    target: float,
+    effort: float = REST_EFFORT,
 ) -> None:
     """Choose bars for what remains when some patterns are taken, so that all costs no more than the target."""
     if search.best_key and not search.best_key[0]:
         rest = replace(search.questions[0], counts=remaining)
         target -= sum(c.room.cost for c in taken)
         columns, _ = _columns(rest, values, target)
-        found, _ = _chosen(search, rest, columns, target, REST_EFFORT)
+        found, _ = _chosen(search, rest, columns, target, effort)
         for column in found:
             search.add(0, column.what)
         if found:
             search.offer([*taken, *found])
+
+
+def mend_bars(search: Search, values: Sequence[int], random: Random, step: float) -> None:
+    """Cut the pieces of some bars of the best answer from cheaper ones, some times.
+
+    Args:
+        search: what is known; every copy has a place in its best answer.
+        values: of one copy of each item, in whole numbers.
+        random: chooses the bars.
+        step: least difference between two costs.
+    """
+    tries = 0 if sum(search.wanted) <= MEND_UP_TO else MENDS
+    while tries < MENDS and not search.done():
+        before = search.best_key[1]
+        most = random.randint(*MEND_PIECES)
+        order = random.sample(range(len(search.best)), len(search.best))
+        again: set[int] = set()
+        pieces = 0
+        for n in order:
+            pieces += sum(search.best[n].what.counts)
+            if pieces > most and again:
+                break
+            again.add(n)
+        kept = [c for n, c in enumerate(search.best) if n not in again]
+        held = [sum(c.what.counts[i] for c in kept) for i in range(len(search.wanted))]
+        needed = tuple(max(0, w - h) for w, h in zip(search.wanted, held, strict=True))
+        finish_exactly(search, kept, needed, values, before - step, MEND_EFFORT)
+        tries = tries + 1 if search.best_key[1] == before else 0
 
 
 def _columns(question: Scaled, values: Sequence[int], target: float) -> tuple[list[Column], bool]:

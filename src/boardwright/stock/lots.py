@@ -12,7 +12,7 @@ from boardwright.piece.records import Stock
 from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
 from boardwright.stock.instance import Instance, Item, StockSize, problems
-from boardwright.stock.on_rack import OnRack, joined, with_rack
+from boardwright.stock.on_rack import OnRack, rack_first, with_rack
 from boardwright.stock.rack_words import WORTH_NAMING, of_each_size, on_the_rack, rack_text, split_tally
 from boardwright.stock.records import (
     Blank,
@@ -124,11 +124,12 @@ def lay_out(
         if chosen is not None:
             request = chosen.request
             instance, queues = _question(request)
+            instance = with_rack(instance, request.rack)
             answer = chosen.lay(instance)
             queues = {name: sorted(cuts, key=chosen.place) for name, cuts in queues.items()}
         answer = _in_order(answer, request)
         faults = verify(instance, answer)
-        answer, more = joined(instance, answer, request.rack)
+        answer, more = rack_first(instance, answer, request.rack)
         faults += more
     layouts = on_the_rack(
         _layouts(request, answer, queues, printer), request.rack, request.kind, request.title
@@ -153,15 +154,14 @@ def lay_out(
         request.assumed,
         rack_text(layouts, answer, what) if request.rack else _text(request, answer, what),
         *split_tally(layouts, tally, what, bool(request.rack)),
+        request.kind,
     )
     return lot, findings
 
 
 def _in_order(answer: Answer, request: LotRequest) -> Answer:
-    """The cuts of each board in the order of their settings; those of boards that are cleared first come later."""
-    later = {size.id for on in request.rack if on.clearing for size in on.sizes}
-    bins = (b if b.stock_id in later else in_order(b, request.kerf) for b in answer.bins)
-    return replace(answer, bins=tuple(bins))
+    """The cuts of each board in the order of their settings."""
+    return replace(answer, bins=tuple(in_order(b, request.kerf) for b in answer.bins))
 
 
 def _question(request: LotRequest) -> tuple[Instance, dict[str, list[Cut]]]:
@@ -260,11 +260,13 @@ def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
     if len(answer.bins) > answer.bins_bound:
         fewest = f"at least {answer.bins_bound} are needed"
     area = ""
+    by_price = any(abs(s.cost - s.length * s.width / 1e6) > 1e-6 for s in request.sizes)
+    kept = "cost" if by_price and request.stock.kind == "sheet" else "area"
     if not answer.proven and answer.lower_bound > 0:
         over = percent(answer.cost / answer.lower_bound - 1)
-        area = f", and at most {over} more area than the least there can be"
+        area = f", and at most {over} more {kept} than the least there can be"
     elif len(request.sizes) > 1:
-        area = ", nor less area" if len(answer.bins) == answer.bins_bound else ", but no less area"
+        area = f", nor less {kept}" if len(answer.bins) == answer.bins_bound else f", but no less {kept}"
     return (
         f"{counted(len(answer.bins), noun)} ({fewest}{area}); {percent(what.lost_share)} of the face "
         f"does not end in a part, which is {percent(what.added_share)} over net"

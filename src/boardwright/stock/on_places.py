@@ -26,15 +26,13 @@ from boardwright.stock.units import to_units
 
 PLACED_WORK = 40_000_000
 """Children that are tried at effort 1, roughly."""
-NARROW, WIDE = 8, 128
-"""Width of the first beams, and of the widest before beginnings of layouts are kept."""
-GUIDES: tuple[Guide, ...] = ((0.1, 1.0), (0.0, 1.0), (0.0, 0.5), (0.0, 0.0))
-"""For the first beams: added to the share of waste, power of the mean area."""
-SHARES = (0.0, 0.0, 0.02, 0.1)
-"""What may be added to the share of waste in later guides."""
-WIDER, WIDEST = 256, 4096
+NARROW, WIDE = 8, 512
+"""Width of the first beams, four times as wide each time, and of the last of them."""
+GUIDES = (Guide(0.5, 0.1, 0.02, 0.1, 0.5), Guide(0.8, 0.1, 0.02, 0.1, 0.1))
+"""For the first beams; later ones are drawn near these."""
+WIDER, WIDEST = 1024, 32768
 """Width of the next beams, twice as wide each time; then from the beginning."""
-LATER = 2
+LATER = 0.5
 """Work of beams that begin with parts of good layouts, for each beam that begins with nothing."""
 KEPT = 4
 """Layouts that are kept to begin others with."""
@@ -102,20 +100,32 @@ def _search(
             for way in range(len(beams)):
                 found.run(way, width, guide)
         width *= 4
+    width = WIDER
     random = Random(seed)
     while found.going():
         width = WIDER if width > WIDEST else width
         before = found.left
-        found.run(random.randrange(len(beams)), width, (random.choice(SHARES), random.uniform(0.5, 1.0)))
+        found.run(random.randrange(len(beams)), width, _guide(random))
         least = before - (1 + LATER) * (before - found.left)
         while found.going() and found.left > least:
             kept = random.choice(found.kept)
             steps = kept.layout.steps
-            guide = (random.choice(SHARES), random.random())
+            guide = _guide(random)
             begun = round(width * random.uniform(0.25, 1.0))
             found.run(kept.way, begun, guide, steps[: random.randrange(len(steps))])
         width *= 2
     return found.best, found.tried
+
+
+def _guide(random: Random) -> Guide:
+    """A guide near those that do well."""
+    return Guide(
+        random.uniform(0.3, 0.9),
+        random.choice((0.05, 0.1, 0.2)),
+        0.02,
+        random.choice((0.1, 0.3)),
+        random.choice((0.1, 0.5)),
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,21 +1,18 @@
-"""Parts laid on what is on the rack: which of its pieces a lot can use, and their layouts made whole again."""
+"""Parts laid on what is on the rack: which of its pieces a lot can use, and what they count."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from math import ceil
 
 from boardwright.core.rack import Defect, RackPiece
 from boardwright.piece.records import Stock
-from boardwright.stock.clear import Clearing, Split, clear_pieces, halves, overlap
-from boardwright.stock.instance import Axis, Instance, Rectangle, StockSize
+from boardwright.stock.clear import clear_pieces
+from boardwright.stock.instance import Instance, Rectangle, StockSize
 from boardwright.stock.rack_bound import rack_bound
-from boardwright.stock.saw_order import in_order
 from boardwright.stock.slicing import Box
-from boardwright.stock.solution import COST_TOLERANCE, Answer, Bin, CutLine
-from boardwright.stock.units import to_mm, to_units
-from boardwright.stock.verify import bin_faults
+from boardwright.stock.solution import COST_TOLERANCE, Answer
+from boardwright.stock.units import to_units
 from boardwright.tables.bundle import NOMINAL_MATCH, Tables
 from boardwright.tables.records import LumberClass
 
@@ -29,31 +26,17 @@ MOST = 60
 
 @dataclass(frozen=True, slots=True)
 class OnRack:
-    """A piece of the rack as parts are laid on it.
-
-    Attributes:
-        piece: of the rack.
-        whole: it, as a size of stock.
-        clearing: how it is cut clear of its defects first; None when it has none.
-    """
+    """A piece of the rack, and it as a size of stock with its defects."""
 
     piece: RackPiece
     whole: StockSize
-    clearing: Clearing | None = None
-
-    @property
-    def sizes(self) -> tuple[StockSize, ...]:
-        """What parts are laid on: the piece, or its clear pieces."""
-        if self.clearing is None:
-            return (self.whole,)
-        return tuple(
-            _priced(f"{self.whole.id} clear {n}", to_mm(box[2] - box[0]), to_mm(box[3] - box[1]))
-            for n, box in enumerate(self.clearing.pieces, 1)
-        )
 
 
-def _priced(id: str, length: float, width: float, trims: tuple[float, float] = (0.0, 0.0)) -> StockSize:
-    return StockSize(id, length, width, 1, round(WORTH * (length * width / 1e6 + OPENED), 6), *trims)
+def _stock(piece: RackPiece, end: float, edge: float) -> StockSize:
+    """A piece of the rack as a size of stock, trimmed so much at each end and each edge [mm]."""
+    cost = round(WORTH * (piece.length * piece.width / 1e6 + OPENED), 6)
+    marks = tuple(Rectangle(d.x, d.y, d.x + d.length, d.y + d.width) for d in piece.defects)
+    return StockSize(f"rack {piece.name}", piece.length, piece.width, 1, cost, end, edge, marks)
 
 
 def serves(piece: RackPiece, stock: Stock, lumber: LumberClass | None, planed: float, tables: Tables) -> bool:
@@ -110,15 +93,11 @@ def usable(
 
     found = []
     for piece, end, edge in _few([p for p in map(trimmed, pieces) if takes(*p)]):
-        whole = _priced(f"rack {piece.name}", piece.length, piece.width, (end, edge))
-        room = _room(whole)
-        marks = [m for m in (_box(d) for d in piece.defects) if overlap(m, room)]
-        if not marks:
+        whole = _stock(piece, end, edge)
+        boxes = [_box(d) for d in piece.defects]
+        small = (to_units(least[0]), to_units(least[1]))
+        if clear_pieces(_room(whole), boxes, to_units(kerf), small).pieces:
             found.append(OnRack(piece, whole))
-            continue
-        clearing = clear_pieces(room, marks, to_units(kerf), (to_units(least[0]), to_units(least[1])))
-        if clearing.pieces:
-            found.append(OnRack(piece, whole, clearing))
     return tuple(found)
 
 
@@ -140,12 +119,12 @@ def _box(d: Defect) -> Box:
 
 def with_rack(instance: Instance, rack: Sequence[OnRack]) -> Instance:
     """The question with the rack's pieces before what can be bought."""
-    own = tuple(size for on in rack for size in on.sizes)
+    own = tuple(on.whole for on in rack)
     return replace(instance, stocks=(*own, *instance.stocks)) if own else instance
 
 
-def joined(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[Answer, list[str]]:
-    """The answer with the clear pieces of each board of the rack joined to that board again.
+def rack_first(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[Answer, list[str]]:
+    """The answer with the boards of the rack first, in its order, and with a bound that counts how few there are.
 
     Args:
         instance: the question, as from `with_rack`.
@@ -153,127 +132,18 @@ def joined(instance: Instance, answer: Answer, rack: Sequence[OnRack]) -> tuple[
         rack: the pieces.
 
     Returns:
-        The answer, boards of the rack first; and what the check of the joined boards finds wrong.
+        The answer; and what is wrong with the bound.
     """
     if not rack:
         return answer, []
-    bins = {b.stock_id: b for b in answer.bins}
-    whole: list[Bin] = []
-    faults: list[str] = []
-    mine: set[str] = set()
-    for on in rack:
-        cut = [bins.get(s.id) for s in on.sizes]
-        mine.update(s.id for s in on.sizes)
-        if not any(cut):
-            continue
-        if on.clearing:
-            made = in_order(_join(on, cut, to_units(instance.kerf)), instance.kerf)
-        else:
-            [made] = [c for c in cut if c is not None]
-        whole.append(made)
-        faults += [f"{on.whole.id}: {fault}" for fault in _faults(instance, on, made)]
-    bought = [b for b in answer.bins if b.stock_id not in mine]
-    most = max(len(on.sizes) for on in rack)
+    order = {on.whole.id: n for n, on in enumerate(rack)}
+    bins = sorted(answer.bins, key=lambda b: order.get(b.stock_id, len(order)))
     least = answer.lower_bound if answer.unplaced else max(answer.lower_bound, rack_bound(instance))
     slack = COST_TOLERANCE * max(1.0, answer.cost)
-    if least > answer.cost + slack:
-        faults.append(f"the bound {least:g} is above the cost {answer.cost:g}")
+    above = least > answer.cost + slack
     return replace(
         answer,
-        bins=(*whole, *bought),
-        bins_bound=ceil(answer.bins_bound / most),
+        bins=tuple(bins),
         lower_bound=least,
         proven=not answer.unplaced and least >= answer.cost - slack,
-    ), faults
-
-
-def _faults(instance: Instance, on: OnRack, made: Bin) -> list[str]:
-    """The check of one board of the rack: as any board, and nothing on a defect."""
-    free = replace(instance, stages=None, first_cut="any") if on.clearing else instance
-    faults = list(bin_faults(free, on.whole, made))
-    marks = [_box(d) for d in on.piece.defects]
-    for p in made.placed:
-        box = (to_units(p.x), to_units(p.y), to_units(p.x + p.length), to_units(p.y + p.width))
-        if any(overlap(box, mark) for mark in marks):
-            faults.append(f"{p.item_id} copy {p.copy} lies on a defect")
-    return faults
-
-
-class _Cutter:
-    """Numbers the cuts of a board by stages as they follow each other."""
-
-    def __init__(self, full: Box) -> None:
-        self.stage: dict[Box, int] = {full: 0}
-        self.cuts: list[CutLine] = []
-        self.first = -1
-
-    def cut(
-        self, piece: Box, along: int, position: int, kerf: int, trimming: bool, trim: bool = False
-    ) -> None:
-        """Make a cut, and note what stage its halves come from."""
-        made_in = self.stage.pop(piece)
-        stage = 0 if trim else max(1, made_in)
-        if not trim and not trimming:
-            if self.first < 0:
-                self.first = along
-            if (stage % 2 == 1) != (along == self.first):
-                stage += 1
-        axis: Axis = "crosscut" if along == 0 else "rip"
-        self.cuts.append(CutLine(axis, to_mm(position), _rectangle(piece), stage, trimming or trim))
-        for half in halves(piece, along, position, kerf):
-            if half is not None:
-                self.stage[half] = stage
-
-
-def _rectangle(box: Box) -> Rectangle:
-    return Rectangle(to_mm(box[0]), to_mm(box[1]), to_mm(box[2]), to_mm(box[3]))
-
-
-def _join(on: OnRack, cut: Sequence[Bin | None], kerf: int) -> Bin:
-    """The board with the cuts that clear it, then those of each clear piece, moved to its place."""
-    assert on.clearing is not None
-    full = (0, 0, to_units(on.whole.length), to_units(on.whole.width))
-    saw = _Cutter(full)
-    _trim(saw, full, _room(on.whole), kerf)
-    used = {box: b for box, b in zip(on.clearing.pieces, cut, strict=True) if b is not None}
-    for split in _needed(on.clearing.splits, list(used)):
-        saw.cut(split.piece, split.along, split.position, kerf, trimming=False)
-    placed = []
-    for box, b in used.items():
-        for c in b.cuts:
-            piece = tuple(to_units(v) for v in (c.piece.x0, c.piece.y0, c.piece.x1, c.piece.y1))
-            moved = (piece[0] + box[0], piece[1] + box[1], piece[2] + box[0], piece[3] + box[1])
-            along = 0 if c.axis == "crosscut" else 1
-            saw.cut(moved, along, to_units(c.position) + box[along], kerf, c.trimming)
-        placed += [
-            replace(p, x=to_mm(to_units(p.x) + box[0]), y=to_mm(to_units(p.y) + box[1])) for p in b.placed
-        ]
-    parts = {
-        (to_units(p.x), to_units(p.y), to_units(p.x) + to_units(p.length), to_units(p.y) + to_units(p.width))
-        for p in placed
-    }
-    left = sorted(
-        (box for box in saw.stage if box not in parts),
-        key=lambda r: (-(r[2] - r[0]) * (r[3] - r[1]), r),
-    )
-    return Bin(on.whole.id, tuple(placed), tuple(saw.cuts), tuple(_rectangle(r) for r in left))
-
-
-def _needed(splits: Sequence[Split], used: Sequence[Box]) -> list[Split]:
-    """The cuts that clear a piece that is used; the rest of the board stays as it is."""
-    return [s for s in splits if any(overlap(s.piece, box) for box in used)]
-
-
-def _trim(saw: _Cutter, full: Box, room: Box, kerf: int) -> None:
-    """Both edges, then both ends, as far as they are trimmed."""
-    piece = full
-    for along in (1, 0):
-        if room[along] == full[along]:
-            continue
-        saw.cut(piece, along, room[along] - kerf, kerf, trimming=True, trim=True)
-        rest = list(piece)
-        rest[along] = room[along]
-        piece = (rest[0], rest[1], rest[2], rest[3])
-        saw.cut(piece, along, room[along + 2], kerf, trimming=True, trim=True)
-        rest[along + 2] = room[along + 2]
-        piece = (rest[0], rest[1], rest[2], rest[3])
+    ), [f"the bound {least:g} is above the cost {answer.cost:g}"] if above else []

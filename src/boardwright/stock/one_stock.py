@@ -12,6 +12,7 @@ from boardwright.stock.level_model import best_levels
 from boardwright.stock.patterns import Pattern, clipped
 from boardwright.stock.pricing import Pricer, fill
 from boardwright.stock.scaled import FINEST, Scaled, scale
+from boardwright.stock.section_choice import best_sections
 from boardwright.stock.solution import Bin
 
 STEPS = 60
@@ -78,6 +79,8 @@ def fill_one(
         if instance.stages is None:
             most = _any_stages(question, worth, way, best, most)
         room = question.rooms[0]
+        if instance.stages == 2 and best.value < most:
+            best.offer(worth, way, best_sections(question, worth, (room.a, room.b), seed, stop))
         if instance.stages == 2 and best.value < most:
             what, most = best_levels(
                 question, worth, (room.a, room.b), (best.value, most), seed, 4.0 * effort, stop

@@ -2,14 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
+from boardwright.stock.master import solve_model
 from boardwright.stock.panel_question import Grid, PanelQuestion, grid
+
+PROPER, PROPER_ROUNDS = 0.85, 12
+"""Share of a section's value that must be wanted; most rounds for one board."""
+WORK = 2.0
+"""Longest whole choice, in the solver's deterministic seconds."""
+COST_STEPS = 100_000
+"""Costs are whole parts of the dearest board in a whole choice."""
 
 Strip = tuple[int, tuple[int, ...]]
 """Width of a strip, a saw cut on it (steps), and the kinds of its pieces from its near end."""
@@ -18,7 +27,14 @@ Section = tuple[Strip, ...]
 
 @dataclass(frozen=True, slots=True)
 class Division:
-    """One board divided: which board, its sections, what it holds of each kind (copies or steps of width), its cost."""
+    """One board divided.
+
+    Attributes:
+        board: which board.
+        sections: its strips and their pieces.
+        held: copies, or steps of width, of each kind; then strips of each kind, 0 for pieces.
+        cost: of the board.
+    """
 
     board: int
     sections: tuple[Section, ...]
@@ -36,13 +52,13 @@ class Pricer:
         self.widest = max((w for x, w in self.grid.rooms if x >= 0), default=0)
 
     def price(self, values: Sequence[float]) -> None:
-        """Work out the best divisions for values: of one copy, or of one step of width."""
+        """Work out the best divisions for values: of one copy or one step of width of each kind; then of one strip."""
         from boardwright.stock.kernels import sections as kernel
 
         g = self.grid
-        worth = np.array(values, np.float64)
+        worth, each = np.array(values, np.float64).reshape(2, -1)
         self._strip, self._piece = kernel.strips(
-            g.before, g.claims, worth, g.kind, g.least, g.most, g.cut, self.widest
+            g.before, g.claims, worth, each, g.kind, g.least, g.most, g.cut, self.widest
         )
         self._section, self._width = kernel.across(self._strip, g.narrowest)
         self._boards: dict[int, tuple[NDArray[np.float64], NDArray[np.int32]]] = {}
@@ -71,7 +87,48 @@ class Pricer:
         g = self.grid
         x, w = g.rooms[board]
         x = int(np.argmax(self._boards[w][0][: x + 1] - self.costs(board)[: x + 1]))
-        end = x
+        out = self._sections(x, w)
+        return Division(board, tuple(out), self.held(out), float(self.costs(board)[x]))
+
+    def proper(self, board: int, values: Sequence[float], need: Sequence[int]) -> Division:
+        """A good division of a board that holds hardly more of anything than is wanted.
+
+        Sections are taken one after another, most valuable first, and valued anew when something is all there. What
+        a section would hold too much of counts half as much the next time.
+
+        Args:
+            board: which board.
+            values: as for `price`.
+            need: what is wanted.
+        """
+        g = self.grid
+        worth, left = list(values), list(need)
+        x, w = g.rooms[board]
+        taken: list[Section] = []
+        for _ in range(PROPER_ROUNDS):
+            self.price([v if n > 0 else 0.0 for v, n in zip(worth, left, strict=True)])
+            found = self._sections(x, w)
+            if not found:
+                break
+            for section in found:
+                held = self.held([section])
+                full = sum(v * h for v, h in zip(worth, held, strict=True))
+                own = sum(v * min(h, max(0, n)) for v, h, n in zip(worth, held, left, strict=True))
+                if own < PROPER * full:
+                    worth = [v / 2 if h > n else v for v, h, n in zip(worth, held, left, strict=True)]
+                    break
+                taken.append(section)
+                left = [n - h for n, h in zip(left, held, strict=True)]
+                at = round((self.length(section) + self.question.kerf) / self.question.step)
+                rest = int(g.lengths[x]) - -(-at // g.unit)
+                x = int(np.searchsorted(g.lengths, rest, "right")) - 1
+                if x < 0:
+                    return self.made(board, taken)
+        return self.made(board, taken)
+
+    def _sections(self, x: int, w: int) -> list[Section]:
+        """The most valuable sections of so much length and width."""
+        g = self.grid
         out: list[Section] = []
         last = self._boards[w][1]
         while x >= 0:
@@ -81,7 +138,7 @@ class Pricer:
                 continue
             out.append(self._divided(y, w))
             x = int(g.between[x, y])
-        return Division(board, tuple(out), self.held(out), float(self.costs(board)[end]))
+        return out
 
     def trimmed(self, division: Division, need: Sequence[int]) -> Division:
         """A division without the sections that add nothing to what is wanted."""
@@ -95,9 +152,13 @@ class Pricer:
             if all(min(h, n) == min(w, n) for h, w, n in zip(held, without, need, strict=True)):
                 kept.remove(section)
                 held = without
-        used = sum(self.length(section) + self.question.kerf for section in kept) - self.question.kerf
-        cost = self.question.paid(division.board, used) if kept else 0.0
-        return Division(division.board, tuple(kept), tuple(held), cost)
+        return self.made(division.board, kept)
+
+    def made(self, board: int, sections: Sequence[Section]) -> Division:
+        """A board with some sections."""
+        used = sum(self.length(section) + self.question.kerf for section in sections) - self.question.kerf
+        cost = self.question.paid(board, used) if sections else 0.0
+        return Division(board, tuple(sections), self.held(sections), cost)
 
     def length(self, section: Section) -> float:
         """Length of a section: of its longest strip [mm]."""
@@ -129,11 +190,13 @@ class Pricer:
     def held(self, sections: Sequence[Section]) -> tuple[int, ...]:
         """What sections hold of each kind."""
         g = self.grid
-        out = [0] * len(g.kind)
+        count = len(g.kind)
+        out = [0] * (2 * count)
         for section in sections:
             for s, kinds in section:
                 for kind in kinds:
                     out[kind] += s - g.cut if g.kind[kind] else 1
+                    out[count + kind] += bool(g.kind[kind])
         return tuple(out)
 
 
@@ -194,3 +257,52 @@ class LinearDivisions:
             [max(0.0, duals[r]) for r in self._rows],
             [0.0 if r is None else max(0.0, -duals[r]) for r in self._limits],
         )
+
+
+def choose_divisions(
+    divisions: Sequence[Division],
+    need: Sequence[int],
+    counts: Sequence[int | None],
+    known: Sequence[Division],
+    stop: Callable[[], bool],
+) -> list[Division]:
+    """The cheapest whole choice of divisions.
+
+    Args:
+        divisions: to choose from.
+        need: what is wanted.
+        counts: how many there are of each board.
+        known: a choice that is known already, to begin with.
+        stop: ends the search when it says True.
+
+    Returns:
+        The choice; empty when none was found.
+    """
+    from ortools.sat.python import cp_model
+
+    model = cp_model.CpModel()
+    most = [max(need) if counts[d.board] is None else counts[d.board] for d in divisions]
+    uses = [model.new_int_var(0, n, "") for n in most]
+    for k, n in enumerate(need):
+        if n:
+            model.add(
+                sum(min(n, d.held[k]) * x for d, x in zip(divisions, uses, strict=True) if d.held[k]) >= n
+            )
+    for board, count in enumerate(counts):
+        own = [x for d, x in zip(divisions, uses, strict=True) if d.board == board]
+        if own and count is not None:
+            model.add(sum(own) <= count)
+    dearest = max(d.cost for d in divisions)
+    model.minimize(
+        sum(round(d.cost / dearest * COST_STEPS) * x for d, x in zip(divisions, uses, strict=True))
+    )
+    times = Counter(known)
+    for d, x in zip(divisions, uses, strict=True):
+        model.add_hint(x, times[d])
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.random_seed = 0
+    solver.parameters.max_deterministic_time = WORK
+    if solve_model(solver, model, stop) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return []
+    return [d for d, x in zip(divisions, uses, strict=True) for _ in range(solver.value(x))]

@@ -12,7 +12,7 @@ from boardwright.stock.blanks import ids_of
 from boardwright.stock.choices import Allowances
 from boardwright.stock.emit import emit
 from boardwright.stock.glue_ups import strip_limit
-from boardwright.stock.instance import Instance
+from boardwright.stock.instance import Instance, StockSize
 from boardwright.stock.joint_lines import Joints, joints
 from boardwright.stock.lots import Chosen, LotRequest
 from boardwright.stock.panel_question import PanelQuestion, Wanted
@@ -26,7 +26,7 @@ from boardwright.stock.solution import Answer, Bin
 
 STEP = {"in": INCH / 16, "mm": 1.0}
 """Widths of strips are whole steps [mm]; the fence is not set finer for rough strips (common practice)."""
-EFFORT = 0.06
+EFFORT = 0.03
 SAVES, SAVES_ASSUMED = 0.01, 0.04
 """Share of the wood that other strips than equal ones must save, of boards on hand and of assumed ones."""
 MORE_STRIPS = 1.2
@@ -60,14 +60,18 @@ class StripChooser:
         answer = lay_out_panels(question, effort=EFFORT, stop=self.stop)
         if answer.missing:
             return None
-        before = sum(_paid(question, b) for b in equal.bins)
-        saves = SAVES if request.on_hand else SAVES_ASSUMED
+        numbers = {b.id: n for n, b in enumerate(_stocks(request))}
+        places = [numbers[b.id] for b in question.boards]
+        answer = replace(answer, boards=tuple(sorted(answer.boards, key=lambda d: places[d.board])))
+        before = sum(_paid(request, question, b) for b in equal.bins)
+        there = request.on_hand or bool(request.rack)
+        saves = SAVES if there else SAVES_ASSUMED
         if not equal.unplaced and answer.cost > before * (1 - saves):
             return None
         strips = sum(not k for (_, k), _, _ in _dealt(answer, owners))
-        if not request.on_hand and strips > MORE_STRIPS * sum(p.strips * len(ids_of(p)) for p in panels):
+        if not there and strips > MORE_STRIPS * sum(p.strips * len(ids_of(p)) for p in panels):
             return None
-        return self._taken(request, panels, answer, owners)
+        return self._taken(request, panels, answer, owners, places)
 
     def _asked(self, request: LotRequest, panels: Sequence[RoughPart]) -> tuple[PanelQuestion, Owners]:
         wanted: list[Wanted] = []
@@ -88,14 +92,19 @@ class StripChooser:
             wanted.append(Wanted(blank.id, blank.length, blank.width, 1))
             owners.append([(blank.pieces[0][1], blank.pieces[0][2])])
         limit = strip_limit(request.sizes, request.on_hand, self.allow, self.printer)
-        boards = tuple(replace(b, cost=b.length * b.width / 1e6) for b in request.sizes)
+        boards = tuple(b for b in _stocks(request) if not b.defects)
         least, keep = min(self.allow.strip_min, limit.strip), WORTH_NAMING[0] if request.on_hand else None
         joint, step = 2 * self.allow.edge_joint, STEP[self.printer.units]
         question = PanelQuestion(tuple(wanted), boards, request.kerf, least, limit.strip, joint, step, keep)
         return question, owners
 
     def _taken(
-        self, request: LotRequest, panels: Sequence[RoughPart], answer: PanelAnswer, owners: Owners
+        self,
+        request: LotRequest,
+        panels: Sequence[RoughPart],
+        answer: PanelAnswer,
+        owners: Owners,
+        places: Sequence[int],
     ) -> Chosen:
         """The answer's strips given to the parts, in an order whose joints keep off grooves and holes."""
         strips: dict[str, list[tuple[float, int]]] = {}
@@ -123,7 +132,7 @@ class StripChooser:
                 joints=tuple(words),
             )
         new = replace(request, parts=tuple(self.changed.get(p.letter, p) for p in request.parts))
-        return Chosen(new, lambda instance: _answer(instance, new, answer, owners), board)
+        return Chosen(new, lambda instance: _answer(instance, new, answer, owners, places), board)
 
     def _ordered(self, part: RoughPart, strips: Sequence[tuple[float, int]]) -> Joints:
         one = self.kinds[part.letter][0]
@@ -188,13 +197,23 @@ def _dealt(answer: PanelAnswer, owners: Owners) -> Iterator[tuple[Key, float, in
                     yield owners[kind][copy], strip.width, n
 
 
-def _paid(question: PanelQuestion, cut_from: Bin) -> float:
+def _stocks(request: LotRequest) -> tuple[StockSize, ...]:
+    """What can be cut, in the order of the layout question: the rack's pieces first; its cost is area [m2]."""
+    bought = (replace(b, cost=round(b.length * b.width / 1e6, 6)) for b in request.sizes)
+    return (*(on.whole for on in request.rack), *bought)
+
+
+def _paid(request: LotRequest, question: PanelQuestion, cut_from: Bin) -> float:
     """What is paid for a board of an answer with equal strips."""
+    if question.keep is None:
+        return next(b.cost for b in _stocks(request) if b.id == cut_from.stock_id)
     n = next(i for i, b in enumerate(question.boards) if b.id == cut_from.stock_id)
     return question.paid(n, max(p.x + p.length for p in cut_from.placed) - question.boards[n].trim_length)
 
 
-def _answer(instance: Instance, request: LotRequest, answer: PanelAnswer, owners: Owners) -> Answer:
+def _answer(
+    instance: Instance, request: LotRequest, answer: PanelAnswer, owners: Owners, places: Sequence[int]
+) -> Answer:
     """The answer as one to the layout question: the same boards, cut the same way."""
     sizes = {(round(i.length, 6), round(i.width, 6)): n for n, i in enumerate(instance.items)}
 
@@ -209,8 +228,8 @@ def _answer(instance: Instance, request: LotRequest, answer: PanelAnswer, owners
             tuple(tuple(shape(kind, copy, s.width) for kind, copy in s.pieces) for s in section)
             for section in dealt.sections
         )
-        bins.append(emit(instance, "crosscut", Pattern(sections, (), 0, 0), dealt.board, copies))
-    cost = sum(instance.stocks[d.board].cost for d in answer.boards)
+        bins.append(emit(instance, "crosscut", Pattern(sections, (), 0, 0), places[dealt.board], copies))
+    cost = sum(instance.stocks[places[d.board]].cost for d in answer.boards)
     method = "strips chosen together with the boards"
     return Answer(tuple(bins), (), cost, 0.0, 1, False, method, 0, answer.rounds)
 

@@ -76,7 +76,8 @@ class Grid:
     """The question in whole steps.
 
     `kind` is true for panels. `claims` are widths with a saw cut on it. `need` is the demand: copies, or steps of
-    width. `lengths` are all lengths that pieces end to end can have. `before` and `between` say which length is left.
+    width, of each kind; then the fewest strips that all panels of each kind can be made of. `lengths` are all lengths
+    that pieces end to end can have. `before` and `between` say which length is left.
     """
 
     kind: NDArray[np.bool_]
@@ -134,8 +135,11 @@ def grid(question: PanelQuestion, kindly: bool = False) -> Grid:
     least = np.full(len(sizes), need(question.least) + kerf, np.int64)
     most = np.full(len(sizes), room(question.most) + kerf, np.int64)
     claimed = [*claims[~kind].tolist(), *least[kind].tolist()]
+    cut = kerf + need(question.joint)
+    strips = np.where(kind, -(-each // np.maximum(1, most - cut)), 0)
+    demand = np.concatenate([each * counts, strips * counts])
     return Grid(
-        kind, claims, each * counts, each, least, most, kerf + need(question.joint), kerf, lengths,
+        kind, claims, demand, each, least, most, cut, kerf, lengths,
         found.astype(np.int64), between.astype(np.int64), tuple(rooms), max(1, min(claimed, default=1)), exact, unit,
     )  # fmt: skip
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from math import gcd, inf
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 
@@ -13,12 +13,28 @@ from boardwright.stock.instance import Axis, Instance, Limits, StockSize
 from boardwright.stock.scaled import layings, roomy
 from boardwright.stock.units import to_units
 
-Guide = tuple[float, float]
 UNBOUND = 1 << 60
 LEVEL_WORK = 400_000
 """Children that are tried, roughly, between two looks at `stop`."""
 BANK_ENTRIES = 120_000_000
 """Most entries of the table of steps: it bounds the width."""
+
+
+class Guide(NamedTuple):
+    """How promising a node is: its share of waste, with what is likely to be lost of what is open.
+
+    Attributes:
+        power: of the mean area of the parts, by which the share is divided.
+        strip: lost share of the strip beyond its parts, up to the end of the section.
+        section: lost share of the section above its strips.
+        closed_strip, closed_section: the same where none of the parts that come next fits there.
+    """
+
+    power: float
+    strip: float
+    section: float
+    closed_strip: float
+    closed_section: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -148,6 +164,7 @@ class PlacedBeams:
                 self.turned.append(w[2])
             first_way.append(len(ways))
         areas = [float(way[0][0] // step) * (way[0][1] // step) if way else 0.0 for way in sizes]
+        sides = [[min((w[o] // step for w in way), default=UNBOUND) for o in self.order] for way in sizes]
         sheets = [
             (r[self.order[0]] // step, r[self.order[1]] // step, self.total if s.count is None else s.count)
             for r, s in zip(rooms, instance.stocks, strict=True)
@@ -166,6 +183,7 @@ class PlacedBeams:
             np.array(first_way, np.int64),
             np.array(ways, np.int64),
             np.array(areas, np.float64),
+            np.array(sides, np.int64).reshape(-1, 2),
             np.array(sheets, np.int64),
             np.array(flat, np.int64).reshape(-1, 4),
             first_defect.astype(np.int64),
@@ -219,7 +237,7 @@ class PlacedBeams:
 
         Args:
             width: most nodes of a level.
-            guide: what is added to the share of waste, and the power of the mean area by which it is divided.
+            guide: how promising a layout is.
             limit: most that a layout may cost, where stocks are alike with the last one counted up to the end
                 of its last section.
             stop: asked between levels; when it says True, the beam ends.
@@ -228,40 +246,29 @@ class PlacedBeams:
         Returns:
             The best layout of the last level that was reached; None when nothing could be placed.
         """
-        from boardwright.stock.kernels.places import advance, replay
+        from boardwright.stock.kernels.places import advance, new_groups, replay
 
-        bank = self._bank(width)
+        bank, groups = self._bank(width), new_groups(width)
         stride = max(1, LEVEL_WORK // (width * len(self.arrays.chains) * 2))
         level, alive, going, work = 0, 1, True, 0
         if start is not None and len(start):
-            replay(self.arrays, bank, start)
+            replay(self.arrays, bank, groups, start)
             level = len(start)
         while level < self.total and going and not (level and stop()):
             level, alive, going, tried = advance(
-                self.arrays, bank, level, min(self.total, level + stride), alive, width, guide, limit,
+                self.arrays, bank, groups, level, min(self.total, level + stride), alive, width, guide, limit,
                 self.whole, self.dear,
             )  # fmt: skip
             work += tried
         return self._best(bank, level, alive, work) if level else None
 
     def _bank(self, width: int) -> Any:
-        from boardwright.stock.kernels.places import FRONTIER, STEP, Bank
+        from boardwright.stock.kernels.bank import new_bank
+        from boardwright.stock.kernels.places import FRONTIER, STEP
 
-        chains, rooms = self.arrays.chains, len(self.instance.stocks)
-        bank = Bank(
-            np.zeros((2, width, FRONTIER), np.int64),
-            np.zeros((2, width, len(chains)), np.int16),
-            np.zeros((2, width, rooms), np.int16),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.float64),
-            np.zeros((2, width), np.uint64),
-            np.zeros(width, np.float64),
-            np.zeros(width, np.int64),
-            np.zeros((width, FRONTIER), np.int64),
-            np.zeros((width, STEP), np.int64),
-            np.zeros(1 << (4 * width - 1).bit_length(), np.uint64),
-            np.zeros((self.total, width, STEP), np.int64),
-        )
+        chains = self.arrays.chains
+        counts = (len(chains), len(self.instance.stocks))
+        bank = new_bank(self.total, width, FRONTIER, STEP, counts, (), np.int64)
         bank.left[0, 0] = chains[:, 1]
         return bank
 

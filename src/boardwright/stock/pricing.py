@@ -94,6 +94,10 @@ class Pricer:
             left -= int(self.extents[n])
         return found
 
+    def every_section(self) -> list[Section]:
+        """The best section of every extent."""
+        return [] if self.empty else [self._section(n) for n in range(len(self.extents))]
+
     def _section(self, n: int) -> Section:
         if not self.question.sections:
             return tuple((s,) for s in self._strip(n, self.b))

@@ -51,7 +51,9 @@ def rack_bound(instance: Instance) -> float:
             a, b, _ = layings(item, kerf)[0]
             areas.append(floor(a / UNITS_PER_MM * (b / UNITS_PER_MM)) * copies)
         if areas:
-            model.add(sum(areas) <= ceil(length / UNITS_PER_MM * (width / UNITS_PER_MM)) * use)
+            model.add(
+                sum(areas) <= ceil(length / UNITS_PER_MM * (width / UNITS_PER_MM) - _lost(stock, kerf)) * use
+            )
     for n, item in enumerate(instance.items):
         if item.count:
             model.add(sum(on[n]) == item.count)
@@ -65,6 +67,24 @@ def rack_bound(instance: Instance) -> float:
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return 0.0
     return float(ceil(solver.best_objective_bound - 1e-6) * COST_STEP)
+
+
+def _lost(stock: StockSize, kerf: int) -> float:
+    """Area that defects take for certain [mm2]: a saw's cut may lie on their near edges; those that overlap once."""
+    saw = kerf / UNITS_PER_MM
+    x0, y0 = stock.trim_length, stock.trim_width
+    x1, y1 = stock.length - x0, stock.width - y0
+    lost = 0.0
+    seen: list[tuple[float, float, float, float]] = []
+    for d in stock.defects:
+        box = (max(d.x0 + saw, x0), max(d.y0 + saw, y0), min(d.x1, x1), min(d.y1, y1))
+        if box[0] >= box[2] or box[1] >= box[3]:
+            continue
+        if any(box[0] < b[2] and b[0] < box[2] and box[1] < b[3] and b[1] < box[3] for b in seen):
+            continue
+        seen.append(box)
+        lost += (box[2] - box[0]) * (box[3] - box[1])
+    return lost
 
 
 def _alone(item: Item, stock: StockSize, kerf: int) -> int:

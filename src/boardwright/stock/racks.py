@@ -14,6 +14,7 @@ from boardwright.stock.lots import LotRequest
 from boardwright.stock.on_rack import MOST, serves, usable
 from boardwright.stock.records import RoughPart, ShopChoices
 from boardwright.stock.rough import board_thickness
+from boardwright.stock.sheet_sizes import sheet_sizes, unused_sizes
 from boardwright.tables.bundle import Tables
 from boardwright.tables.records import LumberClass
 
@@ -23,6 +24,7 @@ def sizes_for(
     tables: Tables,
     allow: Allowances,
     racks: dict[str, tuple[StockSize, ...]],
+    choices: ShopChoices,
     printer: Printer,
 ) -> tuple[tuple[StockSize, ...], bool, str]:
     """Boards or sheets that a part can be cut from; whether they are on hand; what is assumed about them."""
@@ -40,9 +42,8 @@ def sizes_for(
         return tuple(sizes), False, assumed
     if stock.sheet_size is None:
         return (), False, "no size of sheet is known"
-    length, width = stock.sheet_size
-    sheet = StockSize("sheet", length, width, None, length * width / 1e6, allow.sheet_trim, allow.sheet_trim)
-    return (sheet,), False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
+    sold = sheet_sizes(stock, choices, allow.sheet_trim, printer.units)
+    return sold, False, f"sheets trimmed {printer.text(allow.sheet_trim)} at each edge"
 
 
 def racks_of(
@@ -51,7 +52,7 @@ def racks_of(
     """Boards on hand of each stock, trimmed as they will be; findings for those that are of no use."""
     stocks = {p.stock.id: p.stock for p in piece.parts}
     racks: dict[str, list[StockSize]] = {}
-    findings = []
+    findings = unused_sizes(stocks, choices, allow.sheet_trim)
     for n, (id, length, width, count) in enumerate(choices.boards):
         place = choices.place(f"shop.boards[{n}]")
         if id not in stocks:
@@ -82,7 +83,9 @@ def racks_of(
     return {id: tuple(rack) for id, rack in racks.items()}, findings
 
 
-def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: Printer) -> LotRequest:
+def from_rack(
+    request: LotRequest, rack: Rack | None, tables: Tables, printer: Printer, least_strip: float
+) -> LotRequest:
     """A lot with the pieces of the shop's rack that its parts can be cut from.
 
     Args:
@@ -90,6 +93,7 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
         rack: of the shop; None when none was named.
         tables: thickness classes, families of sheets.
         printer: of the plan.
+        least_strip: narrowest strip of a glue-up [mm]: a board that gives one serves.
     """
     stock = request.stock
     named = request.parts[0].lumber
@@ -98,7 +102,7 @@ def from_rack(request: LotRequest, rack: Rack | None, tables: Tables, printer: P
     if rack is None or request.on_hand:
         return replace(request, kind=kind)
     trims = next(((s.trim_length, s.trim_width) for s in request.sizes), (0.0, 0.0))
-    cut = [r.strip for r in request.parts]
+    cut = [(r.strip[0], min(r.strip[1], least_strip) if r.strips > 1 else r.strip[1]) for r in request.parts]
     turnable = stock.kind == "sheet" and not stock.grain
     short, narrow = min(s[0] for s in cut), min(s[1] for s in cut)
     least = (min(short, narrow), min(short, narrow)) if turnable else (short, narrow)

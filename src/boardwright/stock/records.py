@@ -58,6 +58,7 @@ class ShopChoices:
         grade: key of the grade of lumber that is bought.
         finish: key of the finish, or "". coats: how many, when the file says.
         prices: name of a stock or of a line, price, of what.
+        sheets: sizes of sheet that can be bought besides: stock, length [mm], width [mm], price of one.
         bark_sides: how strips of a panel are turned: `alternate`, `same` or `any`.
         wishes: what is wanted of some parts.
         places: path of a key (`shop.kerf`, `shop.boards[0]`) and where it stands in the file.
@@ -80,6 +81,7 @@ class ShopChoices:
     wishes: tuple[PartWish, ...] = ()
     places: tuple[tuple[str, Place], ...] = ()
     rack: Rack | None = None
+    sheets: tuple[tuple[str, float, float, float], ...] = ()
 
     def place(self, path: str) -> Place:
         """Where a path stands in the file; the path alone when that is not known."""
@@ -275,7 +277,7 @@ class Lot:
         kerf: of the saw [mm].
         layouts: one a board or sheet.
         bound: fewest boards or sheets that could do, as far as is proven.
-        area_bound: least face area that could do, as far as is proven [m2].
+        cost_bound: least cost that could do, as far as is proven: face area [m2] where no prices of sizes are given.
         proven: no less area can do.
         verified: the layouts passed the check that knows no solver.
         tally: what it comes to.
@@ -283,6 +285,8 @@ class Lot:
         assumed: what was assumed about the boards or sheets.
         text: count, bound and waste in one line.
         from_rack, bought: what comes from the rack and what is bought, where both were to be had.
+        sold: what it is on a rack, before it has a name and a size; None before that is known.
+        to_size: it is bought cut to size, so there is nothing to lay out.
     """
 
     id: str
@@ -293,7 +297,7 @@ class Lot:
     kerf: float
     layouts: tuple[BoardLayout, ...]
     bound: int
-    area_bound: float
+    cost_bound: float
     proven: bool
     verified: bool
     tally: Tally
@@ -302,6 +306,8 @@ class Lot:
     text: str
     from_rack: Tally | None = None
     bought: Tally | None = None
+    sold: RackPiece | None = None
+    to_size: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -328,6 +334,45 @@ class BuyLine:
 
 
 @dataclass(frozen=True, slots=True)
+class BarCuts:
+    """Bars that are cut alike.
+
+    Attributes:
+        count: how many.
+        pieces: letter of the part that each piece is for, and its length [mm], as they are cut off.
+        left: what is left of each [mm].
+    """
+
+    count: int
+    pieces: tuple[tuple[str, float], ...]
+    left: float
+
+
+@dataclass(frozen=True, slots=True)
+class BarLot:
+    """All bars of one kind: edging or the like, sold by the length.
+
+    Attributes:
+        title: what it is.
+        length: of one as bought [mm].
+        bars: those that are cut alike together, the fullest first.
+        bound: fewest that could do, as far as is proven.
+        verified: the cuts passed the check that knows no solver.
+    """
+
+    title: str
+    length: float
+    bars: tuple[BarCuts, ...]
+    bound: int
+    verified: bool
+
+    @property
+    def count(self) -> int:
+        """How many are bought."""
+        return sum(b.count for b in self.bars)
+
+
+@dataclass(frozen=True, slots=True)
 class StockResult:
     """Everything about stock that the plan needs.
 
@@ -340,6 +385,7 @@ class StockResult:
         cost: what the buying list comes to by the rack's prices; "" when it has none.
         blanks: pieces that are milled whole and then cut apart.
         trials: pieces for trying set-ups, one entry a thickness; those with a `blank` come from what is left.
+        lengths: what is cut from bars.
     """
 
     rough: tuple[RoughPart, ...]
@@ -350,6 +396,7 @@ class StockResult:
     cost: str = ""
     blanks: tuple[Blank, ...] = ()
     trials: tuple[RoughPart, ...] = ()
+    lengths: tuple[BarLot, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

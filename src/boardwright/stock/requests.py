@@ -55,7 +55,7 @@ def requests_of(
         allow: allowances.
         racks: boards on hand of each stock.
         wishes: what the file wants of some parts.
-        choices: for places in the file.
+        choices: sizes of sheet and their prices; places in the file.
         printer: prints sizes of the plan.
     """
     lots: dict[str, list[RoughPart]] = {}
@@ -68,7 +68,7 @@ def requests_of(
             one, leaves = before_resawing(one, allow), 2
         lumber = lumber_for(one, tables, allow, printer) if one.stock.kind == "wood" else None
         id, title = _lot_of(one, lumber, printer.units)
-        sizes, on_hand, assumed = sizes_for(one, tables, allow, racks, printer)
+        sizes, on_hand, assumed = sizes_for(one, tables, allow, racks, choices, printer)
         if one.stock.kind == "wood":
             limit = strip_limit(sizes, on_hand, allow, printer)
             extra = (wishes.longer.get(letter, 0.0), wishes.wider.get(letter, 0.0))

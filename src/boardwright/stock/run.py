@@ -13,11 +13,12 @@ from boardwright.stock.blanks import short_findings
 from boardwright.stock.buying import buying_list
 from boardwright.stock.buying_small import glued_area
 from boardwright.stock.choices import Allowances, allowances, shop_choices
+from boardwright.stock.edging import edging
 from boardwright.stock.glue_ups import bark_rule, stage_findings
 from boardwright.stock.lots import LotRequest, lay_out
 from boardwright.stock.needs import Purchases, needs, purchases
 from boardwright.stock.panel_lots import StripChooser, joint_findings
-from boardwright.stock.rack_costs import with_costs
+from boardwright.stock.panes import cut_to_size, panes
 from boardwright.stock.rack_words import as_bought, rack_findings
 from boardwright.stock.racks import from_rack, racks_of
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
@@ -74,16 +75,18 @@ def run_stock(
     trials: list[RoughPart] = []
     for request in asked.requests:
         say(f"laying out {request.title}")
-        request = from_rack(request, choices.rack, tables, printer)
+        request = from_rack(request, choices.rack, tables, printer, allow.strip_min)
         tally = partial(_tally, request, kinds, units)
+        if cut_to_size(request):
+            lots.append(panes(request, tally))
+            continue
         lay = partial(lay_out, tally=tally, printer=printer, stop=stop, progress=say)
         if quick:
             lot, more = lay(request, effort=QUICK)
             lots.append(lot)
             findings += more
             continue
-        if not request.rack:
-            lay = partial(lay, choose=chooser)
+        lay = partial(lay, choose=chooser)
         lot, more, tried = lay_out_with_trials(request, kinds, tables, allow, printer, lay)
         lots.append(lot)
         trials += tried
@@ -94,10 +97,10 @@ def run_stock(
     area = glued_area(piece.joints, rough)
     bought = {} if quick else _purchases(asked.requests, lots, choices, allow, tables, printer, stop)
     sold_apart = as_bought(lots, printer)
-    buy, more = buying_list(piece, sold_apart, rough, bought, choices, allow, tables, printer)
+    edges = edging(piece, tables, allow.kerf, printer)
+    costs, more = buying_list(piece, sold_apart, rough, bought, edges, choices, tables, printer)
     findings += more
     findings += rack_findings(choices.rack, lots, piece, printer)
-    costs = with_costs(buy, sold_apart, choices.rack)
     notes = (*rules, *asked.rules, *bark_rule(rough, kinds, choices))
     return Result(
         StockResult(
@@ -109,6 +112,7 @@ def run_stock(
             costs.text,
             blanks,
             tuple(trials),
+            tuple(lot for _, lot in edges),
         ),
         grouped(_with_places(findings, piece)),
     )

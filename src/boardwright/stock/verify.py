@@ -30,7 +30,7 @@ def verify(instance: Instance, answer: Answer) -> list[str]:
         if cut_from.stock_id not in stocks:
             found.append(f"{where}: no such stock")
             continue
-        found += [f"{where}: {fault}" for fault in bin_faults(instance, stocks[cut_from.stock_id], cut_from)]
+        found += [f"{where}: {fault}" for fault in _bin_faults(instance, stocks[cut_from.stock_id], cut_from)]
     found += order_faults(instance, answer.bins)
     found += _count_faults(instance, answer)
     found += _unplaced_faults(instance, answer)
@@ -49,7 +49,7 @@ def _box(placed: Placed) -> Box:
     return x, y, x + to_units(placed.length), y + to_units(placed.width)
 
 
-def bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator[str]:
+def _bin_faults(instance: Instance, stock: StockSize, cut_from: Bin) -> Iterator[str]:
     """Faults of one stock and what is cut from it.
 
     Args:

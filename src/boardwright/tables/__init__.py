@@ -21,7 +21,8 @@ Clearances (`data/clearances.csv`): drawer_side_total, tray_side_total, drawer_h
     slide_side_space, slide_rear_clearance, bar_height_clearance, bar_depth_clearance, bar_width_total,
     bar_running_clearance, door_gap_inset, door_gap_inset_humid, door_gap_inset_dry, door_gap_pair,
     door_leading_bevel, door_gap_premium, door_gap_custom, door_gap_economy, overlay_full, overlay_half,
-    continuous_hinge_short, tenon_fit, mortise_deeper, dado_fit, finger_fit, panel_gap, dowel_hole_extra.
+    continuous_hinge_short, tenon_fit, mortise_deeper, dado_fit, finger_fit, panel_gap, dowel_hole_extra,
+    usual_door_width, usual_door_height.
 
 Proportions (`data/proportions.csv`): tenon_thickness_share, tenon_length_frame, tenon_length_apron,
     tenon_length_ratio, tenon_width_ratio, tenon_bottom_shoulder, tenon_shoulder, corner_tenon_share,
@@ -71,7 +72,8 @@ Loads (`data/loads.csv`): shelf_load_books, shelf_load_other, shelf_load_largest
     wood_across_strength_share, bending_strength_plywood, bending_strength_particleboard,
     bending_strength_mdf, lift_two_persons_share, clothing_rule_height, clothing_rule_mass,
     clothing_rule_weight, clothing_rule_block, clothing_rule_pull, clothing_rule_hand, anchor_height, leg_push,
-    stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment.
+    stud_spacing, door_test_weight, door_test_arm, racking_push, case_corner_moment,
+    drawer_test_pull.
 
 The shop (`data/shop.csv`): precision_thickness, precision_rip, precision_crosscut, precision_groove_width,
     precision_groove_depth, precision_groove_place, precision_square, mitre_open, joint_gap_largest,

@@ -64,6 +64,19 @@ def test_a_board_that_also_goes_in_end_for_end_gets_a_mark() -> None:
     assert not list(wrong_ways(told(piece([part("a", (0, 0, 0), (200.0, 40.0, 20.0))], [joint("a", "b")]))))
 
 
+def test_all_boards_that_go_in_wrong_are_one_note() -> None:
+    rabbet = Rabbet(Side.FACE, Side.END, 10.0, 5.0, 0.0, 40.0)
+    cuts = (rabbet, replace(rabbet, side=Side.BACK))
+    boards = [
+        part(id, (0, y, 0), (long, 40.0, 20.0), *cuts) for id, y, long in (("a", 0, 200.0), ("b", 90, 150.0))
+    ]
+    [finding] = wrong_ways(told(piece(boards)))
+    assert finding.message == "a a and b b can also be put in wrong"
+    # both need the same mark: it is given once
+    assert finding.remedy == "write `left` on its left end (a a and b b)"
+    assert finding.parts == ("a", "b")
+
+
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda p: p.stem)
 def test_the_examples_go_together(path: Path) -> None:
     whole = check_file(path).piece

@@ -301,6 +301,14 @@ def test_a_tall_piece_is_anchored() -> None:
     assert not found(shelves("24").replace("height: 24", "height: 30"), "stability.anchor")
 
 
+def test_a_piece_that_tips_is_told_once_to_be_anchored() -> None:
+    text = CHEST.format(height=36, depth=18, load="clothes")
+    (finding,) = found(text, "stability.clothing-rule")
+    assert "anchor it to the wall" in finding.remedy
+    assert not found(text, "stability.anchor")
+    assert found(CHEST.format(height=36, depth=18, load="5"), "stability.anchor")
+
+
 CHEST = """
 case:
   width: 32

@@ -63,13 +63,13 @@ def test_a_panel_closes_its_room_by_half_its_width() -> None:
 
 
 def test_a_glue_line_parts_by_the_difference_of_both() -> None:
-    text = HEAD % (8, 6, 10) + (
-        "  board: {stock: oak, length: 18, width: 2, along: x, across: y, at: [0, 0, 0]}\n"
-        "  batten: {stock: oak, length: 2, width: 1, along: y, across: x, at: [2, 0, 3/4]}\n"
+    text = HEAD % (8, 7, 9) + (
+        "  board: {stock: oak, length: 18, width: 5, along: x, across: y, at: [0, 0, 0]}\n"
+        "  batten: {stock: oak, length: 5, width: 1, along: y, across: x, at: [2, 0, 3/4]}\n"
         "joints:\n  - {first: board, second: batten, kind: butt, fasten: none}\n"
     )
     [line] = margins("wood.cross-grain", text)
-    assert line.value / IN == pytest.approx(2 * (OAK - LENGTH) * 4, rel=1e-6)
+    assert line.value / IN == pytest.approx(5 * (OAK - LENGTH) * 2, rel=1e-6)
 
 
 def test_the_lid_of_a_bare_board_cups() -> None:

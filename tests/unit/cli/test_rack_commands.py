@@ -183,3 +183,25 @@ def test_two_programs_take_the_same_board_once() -> None:
     loser = next(out for run, (out, _) in zip(runs, said, strict=True) if run.returncode)
     assert "rack.taken" in loser
     assert rack("list", "taken").stdout.count("B1") >= 1
+
+
+def test_the_list_for_programs() -> None:
+    """8 ft are 2438.4 mm; the CSV of one group goes back on another rack as it is."""
+    rack("new")
+    board("--cut-from", "B7")
+    rack("add", "sheet", "birch_plywood", "12 mm", "--length", "2440 mm", "--width", "1220 mm")
+    rack("price", "cherry_black", "7.40", "--unit", "board foot", "--currency", "USD")
+    found = json.loads(rack("list", "--format", "json").stdout)
+    assert [(p["group"], p["length"]) for p in found["pieces"]] == [("offcuts", 2438.4), ("sheets", 2440.0)]
+    assert found["prices"][0]["amount"] == "7.40"
+    assert found["taken"] == []
+    only = json.loads(rack("list", "sheets", "--format", "json").stdout)
+    assert [p["kind"] for p in only["pieces"]] == ["sheet"]
+    assert only["prices"] == []
+    Path("sheets.csv").write_text(rack("list", "sheets", "--format", "csv").stdout, encoding="utf-8")
+    rack("new", "--rack", "other.db")
+    assert rack("import", "sheets.csv", "--rack", "other.db").exit_code == 0
+    assert (
+        json.loads(rack("list", "--format", "json", "--rack", "other.db").stdout)["pieces"] == only["pieces"]
+    )
+    assert rack("list", "taken", "--format", "csv").stdout == "number,at,plan,pieces,offcuts\n"

@@ -12,9 +12,11 @@ from boardwright.core.curves import (
     arc,
     chamfer,
     cove,
+    curve_line,
     curve_runs,
     edge_line,
     edge_runs,
+    half_ellipse,
     natural_spline,
     ogee,
     round_over,
@@ -83,3 +85,28 @@ def test_runs_name_the_points_of_one_curve() -> None:
     points = ((0.0, 0.0), (50.0, 9.0), (80.0, 0.0))
     assert curve_runs("spline", points) == ((0, PIECES, "cubic"), (PIECES, 2 * PIECES, "cubic"))
     assert curve_runs("line", points) == ()
+
+
+@pytest.mark.parametrize(("a", "b"), [(50.0, 50.0), (300.0, 120.0), (40.0, 500.0)])
+def test_half_an_ellipse(a: float, b: float) -> None:
+    """x^2 / a^2 + y^2 / b^2 = 1; its area is pi a b / 2; the sum of the ways to both foci is the longer axis."""
+    line = half_ellipse((0.0, 3.0), (a, 3.0 + b), (2 * a, 3.0))
+    focus = math.sqrt(abs(a * a - b * b))
+    for x, y in line:
+        assert ((x - a) / a) ** 2 + ((y - 3.0) / b) ** 2 == pytest.approx(1.0)
+        ways = [
+            math.hypot(x - a - (f if a > b else 0.0), y - 3.0 - (0.0 if a > b else f))
+            for f in (-focus, focus)
+        ]
+        assert sum(ways) == pytest.approx(2 * max(a, b))
+    under = sum((q[0] - p[0]) * (p[1] + q[1] - 6.0) / 2 for p, q in itertools.pairwise(line))
+    assert under == pytest.approx(math.pi * a * b / 2, rel=5e-4)
+    assert curve_line("ellipse", ((0.0, 3.0), (a, 3.0 + b), (2 * a, 3.0))) == line
+    runs = curve_runs("ellipse", ((0.0, 3.0), (a, 3.0 + b), (2 * a, 3.0)))
+    assert runs == ((0, len(line) - 1, "ellipse"),)
+    assert line[(len(line) - 1) // 2] == pytest.approx((a, 3.0 + b))
+
+
+def test_what_is_no_half_of_an_ellipse() -> None:
+    with pytest.raises(ValueError, match="half an ellipse"):
+        half_ellipse((0.0, 0.0), (30.0, 10.0), (50.0, 0.0))

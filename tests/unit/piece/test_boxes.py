@@ -129,7 +129,51 @@ def test_a_sawn_lid_loses_the_kerf() -> None:
         HEAD + "shop: {kerf: 1/8}\nbox: {width: 12, depth: 8, height: 6, lid: {made: sawn, at: 4}}"
     )
     low, high = piece.part("box.front"), piece.part("box.lid.front")
-    assert inches(low.box.high[2], high.box.low[2], high.box.high[2]) == [4, 4.125, 6]
+    assert inches(low.box.high[2], high.box.low[2], high.box.high[2]) == [4, 4, 5.875]
+    assert inches(low.size[1] + 3.175 + high.size[1]) == [6]
+
+
+LIDDED = """
+boardwright: 1
+title: Box with a lid
+units: {units}
+stock:
+  walnut: {{wood: walnut_black, thickness: {thick}}}
+  ply: {{sheet: birch_plywood, thickness: 6.5 mm, measured: 6.3 mm}}
+box: {{width: 300 mm, depth: 200 mm, height: 150 mm, corner: {corner}, lid: {{made: sawn, at: 105 mm{hung}}}}}
+"""
+
+
+@pytest.mark.parametrize(("units", "thick"), [("in", "1/2"), ("mm", "14"), ("mm", "19")])
+@pytest.mark.parametrize(
+    "hung", ["", ", hinges: butt, stay: true", ", hinges: continuous, opens: 110", ", hinges: {count: 3}"]
+)
+@pytest.mark.parametrize(
+    "corner",
+    ["rabbet", "butt", "finger", "dovetail", "half_blind", "mitre", "{kind: mitre, with: spline}",
+     "{kind: mitre, with: keys}"],
+)  # fmt: skip
+def test_a_sawn_lid_lies_on_its_box_or_turns_on_hinges(
+    corner: str, hung: str, units: str, thick: str
+) -> None:
+    """Every wall of the lid touches the one under it; hung, it clears the box to its full turn (dry fit)."""
+    result = check_text(LIDDED.format(units=units, thick=thick, corner=corner, hung=hung))
+    assert [f.text() for f in result.findings if f.severity != "note"] == []
+    piece = result.piece
+    assert piece is not None
+    for side in ("front", "right", "rear", "left"):
+        under, over = piece.part(f"box.{side}").box, piece.part(f"box.lid.{side}").box
+        assert over.low[2] == pytest.approx(under.high[2])
+    hinges = [h for h in piece.hardware if h.table_key.endswith("_hinge")]
+    assert len(hinges) == (0 if not hung else 1 if "continuous" in hung else 3 if "count" in hung else 2)
+    assert [m.turn for m in piece.motions] == ([] if not hung else [110] if "opens" in hung else [95])
+    floating = [j for j in piece.joints if j.kind == "rests"]
+    assert len(floating) == (0 if hung else 4)
+
+
+def test_cup_hinges_hold_no_box_lid() -> None:
+    found = check_text(LIDDED.format(units="mm", thick=14, corner="rabbet", hung=", hinges: cup")).findings
+    assert [f.code for f in found if f.severity == "error"] == ["door.hinge-no-room"]
 
 
 def test_the_mouth_of_many_sides_stands_at_the_corner_of_the_piece() -> None:

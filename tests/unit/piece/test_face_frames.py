@@ -59,6 +59,21 @@ def test_everything_fits_behind_a_frame(stock: str, inside: str, frame: str) -> 
     assert misfits(result.findings) == []
 
 
+@pytest.mark.parametrize("door", ["", "set: half_overlay", "set: overlay", "frame: {}", "stock: board"])
+@pytest.mark.parametrize("stock", ["cherry", "board"])
+def test_fillers_start_behind_the_doors_and_their_battens(stock: str, door: str) -> None:
+    """Drawers behind doors of a face frame: no filler stands where a door or its battens are."""
+    inside = f"rows: [{{door: {{{door}}}, drawer: {{runs_on: slides, {FRONT}}}}}, {{shelves: {{count: 1}}}}]"
+    result = check_text(CASE % (stock, "{overhang: 3/16}", inside))
+    found = [f.text() for f in result.findings if f.code in ("fit.collision", "door.hits", "drawer.hits")]
+    assert found == []
+    assert result.piece is not None
+    back = max(p.box.high[1] for p in result.piece.parts if p.group == "door.1")
+    fillers = [p for p in result.piece.parts if p.name == "filler"]
+    assert fillers
+    assert all(p.box.low[1] >= back - 1e-6 for p in fillers)
+
+
 @pytest.mark.parametrize("frame", FRAMES)
 def test_frames_of_every_joint(frame: str) -> None:
     assert codes(CASE % ("cherry", frame, INSIDES[6])) == []

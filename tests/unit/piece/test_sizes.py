@@ -200,6 +200,15 @@ def test_a_size_between_two_steps_is_settled_and_said() -> None:
     assert inches(result.piece.outside.size(0)) == [36.0]
 
 
+def test_sizes_between_two_steps_are_one_note() -> None:
+    # 1/32 in = 0.03125: 36.01 -> 36, 12.02 -> 12 1/32 (12.03125)
+    case = "case: {width: 36.01, height: 30, depth: 12.02, stock: ply, back: {set: none}}\n"
+    (note,) = (f for f in check_text(head() + case).findings if f.code == "size.settled")
+    assert note.message == "2 given sizes were settled on the step of 1/32 in"
+    assert note.place.path == "case.width"
+    assert note.found == "`case.width` 36.01 in, now 36 in; `case.depth` 12.02 in, now 12 1/32 in"
+
+
 def test_a_measured_thickness_on_the_step_stays_as_it_is() -> None:
     # 23/32 = 0.71875; the caliper's 0.719 would make every sum with it end between two steps
     assert size(piece_of(head() + CASE), "case.side.left")[2] == 0.71875

@@ -8,6 +8,7 @@ from bench import IN, codes, inches, piece_of, size
 from boardwright.formulas.movement import change_of_size
 from boardwright.piece.cuts import Groove, Hole, Rabbet
 from boardwright.pipeline import check_text
+from boardwright.solids import exact
 from boardwright.solids.dry_fit import dry_fit
 from boardwright.solids.mesh import part_solid
 
@@ -66,6 +67,11 @@ def test_sizes_of_a_plain_table() -> None:
         "width: 40, depth: 20, height: 29, top: {kind: none}",
         "width: 40, depth: 20, height: 29, top: {fixed: slotted_screws}",
         "width: 40, depth: 20, height: 29, top: {fixed: clips}",
+        "width: 40, depth: 20, height: 29, top: {fixed: z_clips}",
+        "width: 36, depth: 36, height: 29, top: {shape: round}",
+        "width: 40, depth: 26, height: 29, top: {shape: round, fixed: z_clips}",
+        "width: 26, depth: 40, height: 29, top: {shape: round, fixed: clips}, legs: {taper: {}}",
+        "width: 30, depth: 24, height: 18, top: {shape: round}, legs: {splay: {ends: 8, front: 6}}",
         "width: 40, depth: 20, height: 29, top: {left: 8, right: 3, front: 0, rear: 1/2}",
         "width: 40, depth: 20, height: 29, aprons: {setback: 0}, stretchers: {}",
         "width: 40, depth: 20, height: 29, legs: {taper: {}}, stretchers: {kind: ends}",
@@ -112,10 +118,10 @@ def test_legs_with_two_tenons_or_a_splay_are_two_mirrored_kinds(keys: str) -> No
 
 @pytest.mark.parametrize(("ends", "front"), [(0, 0), (10, 0), (0, 8), (12, 7)])
 def test_a_splayed_leg_is_its_section_times_its_length(ends: float, front: float) -> None:
-    """A prism cut by two parallel planes: section times the length of its axis, height / (cos a cos b)."""
+    """A prism cut by two parallel planes: section times the length of its axis, height x (1 + tan2 a + tan2 b)^1/2."""
     splay = f"legs: {{splay: {{ends: {ends}, front: {front}}}}}"
     piece = piece_of(MM + f"table: {{width: 600, depth: 500, height: 450, {splay}, {BARE}}}")
-    along = 430 / math.cos(math.radians(ends)) / math.cos(math.radians(front))
+    along = 430 * math.hypot(1, math.tan(math.radians(ends)), math.tan(math.radians(front)))
     for id in LEGS:
         assert volume(piece, id) == pytest.approx(45 * 45 * along, rel=1e-6)
         low, high = (part_placed(piece, id).bounding_box()[i] for i in (2, 5))
@@ -210,6 +216,68 @@ def test_clips_lie_in_recesses_as_deep_as_they_are_thick() -> None:
     assert all(inches(c.depth, c.diameter) == [1 / 8, 13 / 16] for c in recesses)
 
 
+@pytest.mark.parametrize("moisture", ["", "wood_moisture: {now: 6, driest: 6, wettest: 14}"])
+def test_z_shaped_clips_keep_a_leg_in_their_groove(moisture: str) -> None:
+    """The clip stands off the apron by what half the top swells (Wood Handbook FPL-GTR-190 eq. 13-2)."""
+    piece = piece_of(
+        HEAD + moisture + "\ntable: {width: 40, depth: 20, height: 29, top: {fixed: z_clips}}",
+        allow=("wood.cross-grain",),
+    )
+    apron = piece.part("table.apron.front")
+    clips = [h for h in piece.hardware if h.name == "Z-shaped clip" and ".front." in h.id]
+    grooves = [c for c in apron.cuts if isinstance(c, Groove)]
+    assert len(clips) >= 2
+    assert [(c.width / IN, c.depth / IN) for c in grooves] == [(pytest.approx(1 / 8), pytest.approx(17 / 32))]
+    top, m = piece.part("table.top").stock, piece.moisture
+    free = clips[0].box.low[1] - apron.box.high[1]
+    swells = max(change_of_size(10 * IN, top.across, m.now, m.wettest), 0.0)
+    assert swells - 1e-6 <= free <= swells + IN / 32 + 1e-6
+
+
+@pytest.mark.parametrize(("width", "depth", "over"), [(36, 36, 1), (40, 26, 1), (24, 40, 2.5), (20, 20, 0)])
+def test_a_round_top_is_a_circle_or_an_ellipse(width: float, depth: float, over: float) -> None:
+    """Its area is pi times both half axes; both kernels agree; the legs' corners stand on an ellipse inside it."""
+    piece = piece_of(
+        HEAD
+        + f"table: {{width: {width}, depth: {depth}, top: {{shape: round, overhang: {over}, fixed: none}}}}",
+        allow=("wood.cross-grain", "strength.sag", "strength.tips"),
+    )
+    top = piece.part("table.top")
+    assert size(piece, "table.top")[:2] == [max(width, depth), min(width, depth)]
+    closed = math.pi * width * depth / 4 * 0.75 * IN**3
+    assert exact.volume(exact.part_shape(top)) == pytest.approx(closed, rel=3e-5)
+    assert part_solid(top).volume() == pytest.approx(closed, rel=2e-4)
+    corner = piece.part("table.leg.front.left").box.low
+    x, y = width / 2 - corner[0] / IN, depth / 2 - corner[1] / IN
+    inside = (x / (width / 2 - over)) ** 2 + (y / (depth / 2 - over)) ** 2
+    assert 0.98 < inside <= 1 + 1e-9
+
+
+@pytest.mark.parametrize("held", ["pinned: true", "drawbore: 1/32"])
+@pytest.mark.parametrize("height", ["2 1/4", "3 1/2", "5"])
+def test_pegs_of_two_aprons_pass_each_other_in_a_leg(height: str, held: str) -> None:
+    """Pegs that cross keep wood between them; those of one tenon lie inside it (common practice)."""
+    aprons = f"{{height: {height}, joint: {{kind: mortise_tenon, {held}}}}}"
+    piece = piece_of(
+        HEAD + f"table: {{width: 40, depth: 20, height: 29, aprons: {aprons}}}",
+        allow=("strength.joint", "fastener.meet") if height == "2 1/4" else ("strength.joint",),
+    )
+    pegs = [f for f in piece.fasteners if f.kind == "peg" and f.held == "table.leg.front.left"]
+    assert {abs(round(f.direction[0])) for f in pegs} == {0, 1}
+    if height == "2 1/4":  # one peg each way, in a tenon too low for two heights: told, not hidden
+        return
+    for one in pegs:
+        for two in pegs:
+            if abs(one.direction[0]) > abs(two.direction[0]):
+                assert abs(one.at[2] - two.at[2]) >= (one.diameter + two.diameter) / 2 + IN / 8 - 0.1
+
+
+def test_a_bridle_takes_no_leg_from_two_sides() -> None:
+    assert set(codes(HEAD + "table: {width: 40, depth: 20, height: 29, aprons: {joint: bridle}}")) == {
+        "table.joint"
+    }
+
+
 def test_drawers_run_between_the_rails_of_the_apron() -> None:
     piece = piece_of(
         HEAD + "table: {width: 44, depth: 20, height: 29, aprons: {drawers: {count: 2}}}",
@@ -242,6 +310,9 @@ def test_drawers_run_between_the_rails_of_the_apron() -> None:
         ("width: 40, depth: 20, height: 29, legs: {splay: {ends: 5}}, aprons: {drawers: {}}", "table.joint"),
         ("width: 40, depth: 20, height: 29, legs: {splay: {ends: 5}}, aprons: {joint: dado}", "table.joint"),
         ("width: 40, depth: 20, height: 29, top: {fixed: buttons}, aprons: {drawers: {}}", "table.joint"),
+        ("width: 40, depth: 20, height: 29, top: {fixed: z_clips}, aprons: {drawers: {}}", "table.joint"),
+        ("width: 40, depth: 40, height: 29, top: {fixed: z_clips}, aprons: {stock: half}", "table.no-room"),
+        ("width: 40, depth: 28, height: 29, top: {shape: round, left: 3}", "table.joint"),
     ],
 )
 def test_what_makes_no_table_is_told(keys: str, code: str) -> None:

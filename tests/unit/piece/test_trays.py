@@ -10,6 +10,7 @@ import pytest
 
 from bench import IN, codes, grooves, holes, inches, piece_of, rabbets, size
 from boardwright.piece.cuts import Curve, Hole
+from boardwright.pipeline import check_text
 from boardwright.solids.cells import cells
 from boardwright.solids.travel import hits
 
@@ -240,3 +241,60 @@ def test_a_rail_over_a_drawer_is_given_kickers() -> None:
     kickers = [p for p in piece.parts if p.name == "kicker"]
     assert len(kickers) == 2
     assert kickers[0].box.low[2] == pytest.approx(piece.motions[0].opening.high[2])
+
+
+LIDDED = """
+boardwright: 1
+title: Chest with a tray
+units: in
+stock:
+  cherry: {wood: cherry_black, thickness: 3/4}
+  half: {wood: maple_sugar, thickness: 1/2}
+  thin: {sheet: hardwood_plywood, thickness: 1/4, measured: 0.2}
+case:
+  width: 36
+  height: 22
+  depth: 18
+  top: {lid: %s}
+  inside: {rows: [{panel: fixed, %s}, {panel: fixed, open: true}]}
+"""
+
+
+@pytest.mark.parametrize(
+    "lid",
+    ["{}", "{stay: false}", "{ends: breadboard, hinges: continuous}", "{frame: {panel: {kind: raised}}}"],
+)
+@pytest.mark.parametrize(
+    "trays",
+    [
+        "tray: {lift_out: true, grip: {}, box_height: 2 1/2}, size: 5",
+        "trays: {count: 2, tray: {lift_out: true}}, size: 9",
+    ],
+)
+def test_trays_are_lifted_out_of_the_well_under_a_lid(lid: str, trays: str) -> None:
+    """Up, with the lid open: clear of its rail, its stay and what hangs under it; a hollow to lift a low one by."""
+    result = check_text(LIDDED % (lid, trays))
+    assert [f.text() for f in result.findings if f.severity != "note"] == []
+    piece = result.piece
+    assert piece is not None
+    ways = [m for m in piece.motions if m.kind == "tray"]
+    assert [m.direction for m in ways] == [(0.0, 0.0, 1.0)] * len(ways)
+    rail, rear = piece.part("case.lid.rail").box, piece.part("tray.1.back").box
+    assert rear.high[1] <= rail.low[1] - IN / 32
+    if "grip" in trays:
+        assert any(isinstance(c, Curve) for c in piece.part("tray.1.left").cuts)
+
+
+def test_a_tray_that_runs_out_has_no_way_under_a_lid() -> None:
+    assert codes(LIDDED % ("{}", "tray: {}, size: 6")) == ["case.lid-no-well"]
+
+
+@pytest.mark.parametrize("dust", ["", ", dust: true"])
+def test_a_centre_guide_stands_on_the_rails_of_a_web_frame(dust: str) -> None:
+    """Each runner lies on the front and the rear rail under its drawer; the lowest on the bottom (common practice)."""
+    drawers = f"{{drawers: {{count: 3, between: web_frame{dust}, drawer: {{runs_on: centre_guide}}}}}}"
+    piece = piece_of(case(drawers, height="20"))
+    for n in (1, 2):
+        under = {j.first for j in piece.joints if j.second == f"drawer.{n}.centre_runner"}
+        assert len(under) == 2
+        assert {piece.part(i).name for i in under} == {"web frame rail"}

@@ -47,6 +47,19 @@ parts:
   high: {stock: board, length: 40, width: 30, along: x, across: y, at: [0, 0, 40]}
 """
 
+GLASS_SHELVES = """
+boardwright: 1
+title: Glass shelves
+units: in
+stock:
+  pane: {sheet: glass, thickness: 1/8}
+parts:
+  low: {stock: pane, length: 30, width: 12, along: x, across: y, at: [0, 0, 0]}
+  high: {stock: pane, length: 30, width: 12, along: x, across: y, at: [0, 0, 20]}
+shop:
+  prices: {pane: {price: 12.50, per: piece}}
+"""
+
 BEECH_CASE = """
 boardwright: 1
 title: Nightstand

@@ -9,7 +9,7 @@ from stock_pieces import BEECH_CASE, MDF_SHELVES, RACK, panel, stocked, stocked_
 
 from boardwright.core.lengths import Printer
 from boardwright.pipeline import check_text
-from boardwright.stock.edging import edging_lines
+from boardwright.stock.edging import edging
 from boardwright.stock.records import BuyLine, Result
 from boardwright.stock.tally import tally_of
 
@@ -161,9 +161,15 @@ def test_edging_is_cut_from_sold_lengths() -> None:
     assert read.piece is not None
     parts = tuple(replace(p, show=("edge",)) for p in read.piece.parts)
     piece = replace(read.piece, parts=parts)
-    (line,) = edging_lines(piece, read.tables, INCH / 8, Printer("in", INCH / 32))
+    ((line, lot),) = edging(piece, read.tables, INCH / 8, Printer("in", INCH / 32))
     assert line.quantity == "2 of 96 in"
     assert line.detail == "3 edges seen, 10 ft in all"
+    assert [(b.count, [round(x / INCH, 6) for _, x in b.pieces]) for b in lot.bars] == [
+        (1, [42, 42]),
+        (1, [42]),
+    ]
+    assert [round(b.left / INCH, 6) for b in lot.bars] == [11.75, 53.875]
+    assert (lot.bound, lot.verified) == (2, True)
 
 
 def test_sheets_are_counted_with_their_size() -> None:

@@ -14,12 +14,11 @@ from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.pipeline import check_text
 from boardwright.stock.clear import clear_pieces, halves, overlap
 from boardwright.stock.instance import Instance, Item, StockSize
-from boardwright.stock.on_rack import OnRack, joined, serves, usable, with_rack
+from boardwright.stock.on_rack import serves, usable
 from boardwright.stock.rack_bound import rack_bound
 from boardwright.stock.rack_words import defects_in
 from boardwright.stock.records import Result
 from boardwright.stock.run import run_stock, shop_choices
-from boardwright.stock.sheets import lay_out_sheets
 
 KERF = 3.0
 
@@ -248,32 +247,7 @@ def test_the_same_rack_gives_the_same_plan() -> None:
     assert one.value == other.value
 
 
-# ---- the joined board is checked
-
-
-def _question() -> tuple[Instance, tuple[OnRack, ...]]:
-    piece = RackPiece("S1", "sheet", "mdf", 19.0, 1000.0, 400.0, defects=(Defect(450, 150, 100, 100),))
-    rack = usable([piece], (10.0, 10.0), (100.0, 100.0), KERF)
-    instance = Instance((Item("p", 300.0, 180.0, 4),), (StockSize("new", 2440.0, 1220.0, None, 3.0),), KERF)
-    return with_rack(instance, rack), rack
-
-
-def test_clear_pieces_become_one_board_again() -> None:
-    instance, rack = _question()
-    answer, faults = joined(instance, lay_out_sheets(instance, effort=0.05), rack)
-    assert faults == []
-    assert [b.stock_id for b in answer.bins] == ["rack S1"]
-    assert len(answer.bins[0].placed) == 4
-    assert answer.bins_bound == 1
-    assert answer.lower_bound <= answer.cost
-
-
-def test_a_part_moved_onto_the_knot_is_found() -> None:
-    instance, rack = _question()
-    knotted = replace(rack[0].piece, defects=(Defect(20, 20, 50, 50),))  # where a part lies now
-    false = (replace(rack[0], piece=knotted),)
-    _, faults = joined(instance, lay_out_sheets(instance, effort=0.05), false)
-    assert any("lies on a defect" in f for f in faults)
+# ---- the bound
 
 
 def test_the_bound_counts_how_few_there_are() -> None:
@@ -297,3 +271,21 @@ def test_a_large_rack_is_tried_in_part() -> None:
     many = [board(f"B{n}", 40 + n / 4, 8) for n in range(200)] + [board(f"C{n}", 10, 8) for n in range(200)]
     found = usable(many, (2 * INCH, INCH / 4), (30 * INCH, 5 * INCH), KERF)
     assert [o.piece.name for o in found] == [f"B{n}" for n in (*range(30), *range(170, 200))]
+
+
+# ---- strips of panels
+
+
+def test_strips_have_the_widths_of_the_racks_boards() -> None:
+    """By hand: 5 1/2, 4 3/4 and 5 3/8 in of three boards, less 1/8 in of jointing each, make 15 1/4 in.
+
+    The panel is 14 3/4 in wide and is glued up 1/2 in wider; boards lose 1/4 in at each edge (common practice).
+    Three equal strips would be 5 1/4 in wide, and the second board gives none.
+    """
+    boards = [board("M", 36, 6), board("N", 36, 5.25), board("W", 36, 5.875)]
+    result = stocked(panel("30", "14 3/4"), *boards)
+    [lot] = result.value.lots
+    assert [b.size for b in lot.layouts] == ["rack M", "rack N", "rack W"]
+    widths = sorted(p.width / INCH for b in lot.layouts for p in b.placed)
+    assert widths == pytest.approx([4.75, 5.375, 5.5])
+    assert not has_errors(result.findings)

@@ -48,7 +48,7 @@ def test_every_lot_passed_its_check(done: Result) -> None:
     for lot in done.value.lots:
         assert lot.verified
         assert lot.bound <= len(lot.layouts)
-        assert lot.area_bound <= lot.tally.bought + 1e-6
+        assert lot.cost_bound <= lot.tally.bought + 1e-6
 
 
 def apart(board: BoardLayout, kerf: float) -> bool:

@@ -59,6 +59,25 @@ def measured(c: Context, p: Part) -> str:
     return f"{c.text(p.size[0])} long, {c.text(p.size[1])} wide, {c.text(p.size[2])} thick"
 
 
+def blank(c: Context, sizes: list[float], more: float, way: str) -> str:
+    """The blank for small parts, e.g. `8 in or more long`: a part is so much shorter than its own blank.
+
+    Args:
+        c: the piece.
+        sizes: of the parts, the smallest first [mm].
+        more: that a blank has over its part [mm].
+        way: `long` or `wide`.
+    """
+    if abs(sizes[-1] - sizes[0]) < 1e-6:
+        return f"{c.up(more + sizes[0])} or more {way}"
+    return f"{c.up(more)} or more {'longer' if way == 'long' else 'wider'} than itself"
+
+
+def least_of(sizes: list[float], word: str) -> str:
+    """What stands behind the first of several sizes that are not alike, e.g. `, the narrowest`."""
+    return f", the {word}" if abs(sizes[-1] - sizes[0]) > 1e-6 else ""
+
+
 def grade(c: Context, *paths: str) -> Severity:
     """A limit that the file gives may fail; one that is assumed is worth knowing."""
     return Severity.WARNING if any(p in c.shop.given for p in paths) else Severity.NOTE

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, kinds, named, small
+from boardwright.checks.making.kinds import MANUAL, against, blank, kinds, least_of, named, small
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.records import Part
@@ -20,10 +20,11 @@ def measure(c: Context) -> Iterator[Margin]:
             Severity.NOTE,
             f"{named(c, parts)}: narrower than is ripped at the fence without a push block",
             parts[0].place,
-            found=f"{c.text(sizes[0])} wide",
+            found=f"{c.text(sizes[0])} wide{least_of(sizes, 'narrowest')}",
             expected=f"{c.text(limit)} or more; {MANUAL}",
             source=c.tables.figure("saw_narrowest").reason,
-            remedy=f"rip it off a board {c.up(limit + sizes[0])} or more wide with a push block, or at the band saw",
+            remedy=f"rip {'each' if len(parts) > 1 else 'it'} off a board {blank(c, sizes, limit, 'wide')} "
+            "with a push block, or at the band saw",
             parts=tuple(p.id for p in parts),
         )
 

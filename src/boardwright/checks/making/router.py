@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, kinds, named
+from boardwright.checks.making.kinds import MANUAL, against, kinds, least_of, named
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding, Severity
 from boardwright.piece.cuts import Groove, Moulding, Rabbet, RaisedField
@@ -36,10 +36,12 @@ def measure(c: Context) -> Iterator[Margin]:
             Severity.NOTE,
             f"{named(c, parts)}: {'short' if long else 'narrow'} to be grooved or moulded at the router table",
             parts[0].place,
-            found=f"{c.text(sizes[0])} {'long' if long else 'wide'}",
+            found=f"{c.text(sizes[0])} {'long' if long else 'wide'}"
+            + least_of(sizes, "shortest" if long else "narrowest"),
             expected=f"{c.text(limit)} or more, or held in a jig; {MANUAL}",
             source=c.tables.figure("router_shortest" if long else "router_narrowest").reason,
-            remedy=f"cut it in a blank {c.up(limit)} or more {'long' if long else 'wide'}, then cut the part off it",
+            remedy=f"cut {'each' if len(parts) > 1 else 'it'} in a blank {c.up(limit)} or more "
+            f"{'long' if long else 'wide'}, then cut the part off it",
             parts=tuple(p.id for p in parts),
         )
 

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from math import ceil
 
 from boardwright.checks.context import Context
-from boardwright.checks.making.kinds import MANUAL, against, grade, kinds, named
+from boardwright.checks.making.kinds import MANUAL, against, grade, kinds, least_of, named
 from boardwright.checks.making.panels import strip_width
 from boardwright.checks.margins import Margin
 from boardwright.core.findings import Finding
@@ -96,7 +96,7 @@ def _largest(
             grade(c, f"shop.machines.{key}"),
             f"{named(c, parts)} {says if len(parts) > 1 else says.replace('are ', 'is ', 1)}",
             parts[0].place,
-            found=c.text(sizes[0]),
+            found=c.text(sizes[0]) + least_of(sizes[::-1], "thickest" if key == "saw_depth" else "widest"),
             expected=f"at most {c.text(limit)}; {MANUAL}",
             source=f"`shop.machines.{key}`"
             if f"shop.machines.{key}" in c.shop.given

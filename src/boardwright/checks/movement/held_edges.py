@@ -9,8 +9,8 @@ from functools import partial
 from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement.fits import SOURCE, Year
-from boardwright.checks.movement.lines import LIMIT, strain
-from boardwright.core.findings import Finding, Severity
+from boardwright.checks.movement.lines import LIMIT, severity, strain
+from boardwright.core.findings import Finding
 from boardwright.core.poses import dot
 from boardwright.piece.records import Joint, Part
 
@@ -107,7 +107,7 @@ def _finding(c: Context, h: Held, by: float) -> Finding:
     one, two = h.between
     return Finding(
         "wood.held-all-round",
-        Severity.ERROR if by > 2 * LIMIT else Severity.WARNING,
+        severity(by / LIMIT),
         f"{c.label(h.part.id)} is held at both edges, by {c.label(one)} and {c.label(two)}, and cannot move",
         h.joint.place,
         found=f"{c.text(h.span)} from hold to hold; it moves {c.text(by)} between {m.driest:.3g} % and "

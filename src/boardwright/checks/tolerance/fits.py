@@ -236,9 +236,12 @@ def _stack(c: Context, g: Gap) -> str:
 
 def _finding(c: Context, failing: Sequence[Failing]) -> Finding:
     worst = failing[0]
-    says = [f"{f.fit.text} {f.does} in {share_text(f.share)}" for f in failing[:NAMED]]
-    if len(failing) > NAMED:
-        says.append(f"and {len(failing) - NAMED} more kinds of it")
+    told: dict[str, list[str]] = {}
+    for f in failing:
+        told.setdefault(f.fit.text, []).append(f"{f.does} in {share_text(f.share)}")
+    says = [f"{name} {' and '.join(does)}" for name, does in told.items()][:NAMED]
+    if len(told) > NAMED:
+        says.append(f"and {len(told) - NAMED} more kinds of it")
     return Finding(
         worst.fit.check,
         min((f.grade for f in failing), key=list(Severity).index),

@@ -7,6 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from boardwright.design.keys.base import Keys, LengthText, optional
+from boardwright.design.keys.doors import HingeSpec
 from boardwright.design.keys.drawers import TrayStack
 from boardwright.design.keys.joints import JointSpec
 
@@ -49,6 +50,11 @@ class BoxLid(Keys):
     )
     at: LengthText = Field(description="height of the lower part: the kerf lies above it")
     stock: str | None = optional("stock of the top", "the stock of the bottom")
+    hinges: HingeSpec | None = optional(
+        "hinges at the back: `butt` or `continuous`", "none: the lid is lifted off"
+    )
+    opens: float | None = optional("with hinges: how far it opens, in degrees", "{lid_turn}", ge=30, le=180)
+    stay: bool | None = optional("with hinges: a stay that holds it open", "`false`")
 
 
 class BoxKeys(Keys):

@@ -116,8 +116,8 @@ class Room(Keys):
     )
     between: Literal["none", "rail", "web_frame", "shelf", "divider"] | None = optional(
         "what parts them: rows take `none`, `rail`, `web_frame` or `shelf`, columns take `divider`",
-        "`none` between rows that all hold drawers, else `shelf`; `divider` between columns (common "
-        "practice)",
+        "`none` between rows that all hold drawers, `web_frame` where one runs over a centre guide, else `shelf`; "
+        "`divider` between columns (common practice)",
     )
     dust: bool | None = optional("web frames with a dust panel", "`false`: open frames")
     stock: str | None = optional("stock of the shelves, rails or dividers between", "`case.stock`")

@@ -33,7 +33,8 @@ class FullExtensionBars(Keys):
 
     stock: str | None = optional(
         "stock",
-        "the wood of the file with the highest specific gravity; the thicker of two alike (common practice)",
+        "the wood of the file with the highest specific gravity that is thick enough; the thicker of two alike "
+        "(common practice)",
     )
     height: LengthText | None = optional(
         "height of the bar's section",
@@ -241,7 +242,7 @@ class DrawerStack(Keys):
         "height of each opening instead of `grow`", "openings of one height, or as `grow` says"
     )
     between: Literal["none", "rail", "web_frame", "shelf"] | None = optional(
-        "what parts two openings", "`none` (common practice)"
+        "what parts two openings", "`none`; under drawers with a centre guide `web_frame` (common practice)"
     )
     dust: bool | None = optional("web frames with a dust panel", "`false`: open frames")
     drawer: Drawer | None = optional("keys for the drawers of this stack", "as the top key `drawers` says")
@@ -279,7 +280,8 @@ class Grip(Keys):
     """A hand hole or a hollow in the two ends of a tray, or in the low front of one that runs out."""
 
     shape: Literal["slot", "curve"] | None = optional(
-        "a slot through, or a hollow in the upper edge", "`slot` (common practice)"
+        "a slot through, or a hollow in the upper edge",
+        "`slot`; `curve` with less than 2 3/8 in (60 mm) over the bottom (common practice)",
     )
     width: LengthText | None = optional(
         "width", "3 3/4 in (95 mm), at most half of the part (common practice)"

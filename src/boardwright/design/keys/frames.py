@@ -44,7 +44,7 @@ class Frame(Keys):
     rail_width: LengthText | None = optional("width of the rails", "as the stiles")
     bottom_rail_width: LengthText | None = optional(
         "width of the bottom rail of a door",
-        "`rail_width` and {door_bottom_rail_extra} more; lids: `rail_width`",
+        "`rail_width` and {door_bottom_rail_extra} more; lids and mitred frames: `rail_width`",
     )
     middle_width: LengthText | None = optional(
         "width of the rails and mullions between openings", "as the stiles"

@@ -185,6 +185,10 @@ class Shop(Keys):
     prices: dict[str, PriceKeys] | None = optional(
         "prices, by the name of a stock or of a line of the buying list", "no costs are worked out"
     )
+    sheets: list[SheetEntry] | None = optional(
+        "other sizes of sheet that can be bought, each with its price; layouts then take what costs least",
+        "the one size of the stock",
+    )
     machine_least: LengthText | None = optional(
         "shortest piece for the jointer and the planer; shorter parts are milled in one blank",
         "12 in, or 300 mm in a plan in mm (woodworking magazine, November 2007, p. 55); the machine's manual "
@@ -209,6 +213,15 @@ class BoardEntry(Keys):
     length: LengthText = Field(description="length")
     width: LengthText = Field(description="width")
     count: int = optional("how many", "1", value=1, ge=1, le=500)
+
+
+class SheetEntry(Keys):
+    """A size of sheet that can be bought besides the stock's own, which has its price in `prices`."""
+
+    stock: str = Field(description="stock, a sheet with a price per sheet or per square metre")
+    length: LengthText = Field(description="length, along its grain")
+    width: LengthText = Field(description="width")
+    price: float = Field(ge=0, le=1e6, description="price of one")
 
 
 Shop.model_rebuild()

@@ -15,17 +15,20 @@ class TableTop(Keys):
     """The top of a table, or the seat of a bench or stool."""
 
     kind: Literal["board", "none"] | None = optional("a board, or no top", "`board`")
+    shape: Literal["straight", "round"] | None = optional(
+        "four straight sides; or round: a circle, and an ellipse where width and depth differ", "`straight`"
+    )
     stock: str | None = optional("stock", "`table.stock`")
     overhang: LengthText | None = optional(
-        "how far it reaches beyond the legs, all round", "{table_overhang}"
+        "how far it reaches beyond the legs, all round; round: beyond their outer corners", "{table_overhang}"
     )
     left: LengthText | None = optional("its overhang at the left", "`overhang`")
     right: LengthText | None = optional("its overhang at the right", "`overhang`")
     front: LengthText | None = optional("its overhang at the front", "`overhang`")
     rear: LengthText | None = optional("its overhang at the rear", "`overhang`")
-    fixed: Literal["buttons", "slotted_screws", "clips", "none"] | None = optional(
+    fixed: Literal["buttons", "slotted_screws", "clips", "z_clips", "none"] | None = optional(
         "how it is held so that it can move: wooden buttons in grooves of the aprons, screws in slots of cleats, or "
-        "figure-eight clips in the upper edge of the aprons",
+        "figure-eight clips in the upper edge of the aprons, or Z-shaped clips in a groove of the aprons",
         "`buttons`; over a drawer `slotted_screws` (common practice)",
     )
 
@@ -43,8 +46,8 @@ class LegTaper(Keys):
 class LegSplay(Keys):
     """Legs that stand out at the foot."""
 
-    ends: float | None = optional("degrees to the left and right", "0", ge=0, le=25)
-    front: float | None = optional("degrees to the front and rear", "0", ge=0, le=25)
+    ends: float | None = optional("degrees to the left and right, seen from the front", "0", ge=0, le=25)
+    front: float | None = optional("degrees to the front and rear, seen from the side", "0", ge=0, le=25)
 
 
 class Legs(Keys):

@@ -77,6 +77,8 @@ def curve(cut: Curve, size: Vec, p: Printer) -> Said:
     own = f"arc of radius {p.auxiliary(arc_radius(cut))}" if cut.shape == "arc" else ""
     if cut.shape == "spline":
         own = f"fair curve through {len(cut.points)} points"
+    if cut.shape == "ellipse":
+        own = half_ellipse_words(cut, p)
     if cut.shape == "line":
         own = f"straight through {len(cut.points)} points"
     deepest = max(d for _, d in curve_line(cut.shape, cut.points))
@@ -87,6 +89,19 @@ def curve(cut: Curve, size: Vec, p: Printer) -> Said:
         f"on the {SIDE_WORDS[cut.side]}",
         (own, f"at most {p.auxiliary(deepest)} deep"),
         notes=(f"From {FROM[cut.along]} × in from the {SIDE_WORDS[cut.side]} it runs through {each}.",),
+    )
+
+
+def half_ellipse_words(cut: Curve, p: Printer) -> str:
+    """Half an ellipse by its axes, and the two pins and the string that draw it."""
+    (x0, d0), (_, d1), (x1, _) = cut.points
+    a, b = (x1 - x0) / 2, abs(d1 - d0)
+    pins, string = 2 * math.sqrt(abs(a * a - b * b)), 2 * (a + math.sqrt(abs(a * a - b * b)))
+    if a < b:
+        string = 2 * (b + pins / 2)
+    return (
+        f"half an ellipse with axes of {p.size(2 * a)} and {p.size(2 * b)}; two pins {p.auxiliary(pins)} apart on the "
+        f"longer axis and a loop of string {p.auxiliary(string)} long draw it"
     )
 
 

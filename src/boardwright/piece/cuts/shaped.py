@@ -99,9 +99,9 @@ class Curve:
     Attributes:
         side: the side it is taken from.
         along: part axis the curve runs along.
-        shape: `arc`, `spline` or `line`.
+        shape: `arc`, `ellipse` (half of one), `spline` or `line`.
         points: that the curve runs through: place along `along` from its low end, and depth from `side` [mm]; three
-            of an arc. The first and the last lie at the side or at the ends of the part.
+            of an arc, and of half an ellipse. The first and the last lie at the side or at the ends of the part.
     """
 
     side: Side

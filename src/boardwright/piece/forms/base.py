@@ -172,28 +172,37 @@ def _frame(out: SetOut, plan: BasePlan, x: Span, y: Span) -> dict[str, Draft]:
 
 
 def _strips(out: SetOut, plan: BasePlan, bottom: Draft, members: dict[str, Draft]) -> None:
-    """Strips inside the members, screwed up into the bottom: in slots where it moves."""
-    stock = strip_stock(out)
+    """Strips inside the members, screwed up into the bottom.
+
+    A solid bottom is held at its front: the strips of the ends have slots towards the rear, which has no strip.
+    """
+    stock, moves = strip_stock(out), bottom.stock.kind == "wood"
     t, high = stock.thickness, out.sizer.settled(min(stock.thickness, plan.height / 3), "down")
     z = (plan.height - high, plan.height)
     inside = {
         0: (members["left"].seen().high[0], members["right"].seen().low[0]),
         1: (members["front"].seen().high[1], members["rear"].seen().low[1]),
     }
-    for key, along in (("front", 0), ("rear", 0), ("left", 1), ("right", 1)):
+    keys = (
+        (("front", 0), ("left", 1), ("right", 1))
+        if moves
+        else (("front", 0), ("rear", 0), ("left", 1), ("right", 1))
+    )
+    for key, along in keys:
         member = members[key]
         across = 1 - along
         face = inside[across][0 if key in ("front", "left") else 1]
         span = (face, face + t) if key in ("front", "left") else (face - t, face)
         run = inside[along]
         if along == 1:
-            run = (run[0] + t, run[1] - t)
+            run = (run[0] + t, run[1] - (0.0 if moves else t))
         long = out.sizer.settled(run[1] - run[0], "down")
         spans = {along: (run[0], run[0] + long), across: span}
         box = Box((spans[0][0], spans[1][0], z[0]), (spans[0][1], spans[1][1], z[1]))
         strip = out.add(f"case.base.strip.{key}", "base strip", stock, box, (along, 2), path=PATH)
         make_joint(out, f"{PATH}.strip", GLUED, PATH, "butt", member, strip)
-        hold_free(out, bottom, strip, 2, True, along, out.sizer.settled(t / 2), PATH)
+        at = out.sizer.settled(t / 2)
+        hold_free(out, bottom, strip, 2, True, along, at, PATH, from_low=moves and along == 1)
 
 
 def _feet(out: SetOut, plan: BasePlan, members: dict[str, Draft]) -> None:

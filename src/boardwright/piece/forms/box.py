@@ -8,7 +8,16 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import BoxKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.box_dividers import dividers
-from boardwright.piece.forms.box_panel import LEAST_OVER, Wall, bottom, bottom_stock, lid_stock, lid_top
+from boardwright.piece.forms.box_lid import set_lid
+from boardwright.piece.forms.box_panel import (
+    LEAST_OVER,
+    Wall,
+    bottom,
+    bottom_stock,
+    lid_stock,
+    lid_top,
+    panel_groove,
+)
 from boardwright.piece.forms.hopper import hopper
 from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.trays import box_trays
@@ -114,12 +123,14 @@ def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | Non
     parts = _levels(out, keys, z0, top)
     if parts is None:
         return None
-    outer = Box((0.0, 0.0, 0.0), (width, depth, top))
+    outer = Box((0.0, 0.0, 0.0), (width, depth, parts[-1][1]))
     walls = _walls(out, keys, stock, width, depth, parts[0], "")
     floor = bottom(out, keys, walls, how, panel, z0, parts[0][1])
-    if len(parts) == 2:
-        upper = _walls(out, keys, stock, width, depth, parts[1], "lid.")
-        lid_top(out, keys, upper, parts[1][1])
+    if len(parts) == 2 and keys.lid is not None:
+        group = "lid.1" if keys.lid.hinges is not None else "case"
+        upper = _walls(out, keys, stock, width, depth, parts[1], "lid.", group)
+        lid_top(out, keys, upper, parts[1][1], group)
+        set_lid(out, keys.lid, walls, upper)
     over, rim = floor, parts[0][1]
     if keys.dividers is not None and floor is not None:
         over = dividers(out, keys.dividers, walls, floor, rim, panel, _tray_heights(out, keys))
@@ -155,7 +166,7 @@ def _trays_over(out: SetOut, keys: BoxKeys, over: float, floor: float, rim: floa
 
 
 def _levels(out: SetOut, keys: BoxKeys, z0: float, z1: float) -> list[tuple[float, float]] | None:
-    """From where to where the walls reach [mm]: once, or below and above the saw cut of a lid."""
+    """From where to where the walls reach [mm]: once, or those of the box and of its lid, which has come down on it."""
     if keys.lid is None:
         return [(z0, z1)]
     shop = out.design.file.shop
@@ -175,7 +186,7 @@ def _levels(out: SetOut, keys: BoxKeys, z0: float, z1: float) -> list[tuple[floa
             f"saw it between {out.up(z0 + LEAST_LOW)} and {out.down(z1 - cut - least)}",
         )
         return None
-    return [(z0, at), (at + cut, z1)]
+    return [(z0, at), (at, z1 - cut)]
 
 
 def _walls(
@@ -186,6 +197,7 @@ def _walls(
     depth: float,
     zs: tuple[float, float],
     part: str,
+    group: str = "case",
 ) -> list[Wall]:
     """Front, right, rear, left; the front and the rear cover the ends of the others."""
     t = stock.thickness
@@ -200,13 +212,24 @@ def _walls(
     for name, (room, axes, axis, high) in places.items():
         called = {"front": f"{word} front", "rear": f"{word} back"}.get(name, f"{word} side")
         draft = out.add(
-            f"box.{part}{name}", called, stock, room, axes, show=((axis, high), (2, True)), path="box"
+            f"box.{part}{name}",
+            called,
+            stock,
+            room,
+            axes,
+            show=((axis, high), (2, True)),
+            path="box",
+            group=group,
         )
         walls.append(Wall(draft, axis, not high, _outward(draft, axis, high), _inner(draft, axis, not high)))
+    grooved = keys.lid is not None if part else keys.bottom is None or keys.bottom.set in (None, "groove")
+    taken = panel_groove(out, keys, t) if grooved else 0.0
     for i in (0, 2):
         for k in (1, 3):
             first, second = walls[i].draft, walls[k].draft
-            make_joint(out, f"box.{part}corner", keys.corner, "box.corner", "rabbet", first, second)
+            make_joint(
+                out, f"box.{part}corner", keys.corner, "box.corner", "rabbet", first, second, taken=taken
+            )
     return walls
 
 

@@ -103,11 +103,11 @@ def lid_stock(out: SetOut, keys: BoxKeys) -> Stock:
     return out.stock(("box.lid.stock", named)) if named is not None else bottom_stock(out, keys)
 
 
-def lid_top(out: SetOut, keys: BoxKeys, walls: list[Wall], top: float) -> None:
+def lid_top(out: SetOut, keys: BoxKeys, walls: list[Wall], top: float, group: str) -> None:
     """The panel of a lid, in grooves of its walls, whose upper edge lies at a height [mm]."""
     stock = lid_stock(out, keys)
     low = top - out.sizer.settled(LEAST_OVER, "up") - stock.thickness
-    _in_groove(out, keys, walls, stock, low, "box.lid.top", "lid top")
+    _in_groove(out, keys, walls, stock, low, "box.lid.top", "lid top", group)
 
 
 def _ring(planes: list[Plane], z: float) -> list[Vec]:
@@ -127,7 +127,14 @@ def _around(out: SetOut, corners: list[Vec], direction: str) -> tuple[list[float
 
 
 def _panel(
-    out: SetOut, stock: Stock, planes: list[Plane], z: float, id: str, name: str, path: str
+    out: SetOut,
+    stock: Stock,
+    planes: list[Plane],
+    z: float,
+    id: str,
+    name: str,
+    path: str,
+    group: str = "case",
 ) -> tuple[Draft, list[Vec], list[Vec]]:
     """A level panel between planes; its corners at its lower and its upper side [mm]."""
     t = stock.thickness
@@ -136,7 +143,7 @@ def _panel(
     lows, highs = _around(out, rings[0] + rings[1], "down" if plain else "up")
     along = 0 if highs[0] - lows[0] >= highs[1] - lows[1] - 1e-6 else 1
     box = Box((lows[0], lows[1], z), (highs[0], highs[1], z + t))
-    draft = out.add(id, name, stock, box, (along, 1 - along), show=((2, True),), path=path)
+    draft = out.add(id, name, stock, box, (along, 1 - along), show=((2, True),), path=path, group=group)
     if plain:
         square = [(lows[0], lows[1]), (highs[0], lows[1]), (highs[0], highs[1]), (lows[0], highs[1])]
         return draft, [(x, y, z) for x, y in square], [(x, y, z + t) for x, y in square]
@@ -146,26 +153,37 @@ def _panel(
     return draft, rings[0], rings[1]
 
 
-def _in_groove(
-    out: SetOut, keys: BoxKeys, walls: list[Wall], stock: Stock, low: float, id: str, name: str
-) -> None:
-    thin = min(w.draft.size(w.axis) for w in walls)
+def panel_groove(out: SetOut, keys: BoxKeys, thin: float) -> float:
+    """Depth of the grooves for bottom and lid in walls of a thickness [mm]."""
     figure = out.tables.figure("drawer_bottom_groove_depth")
-    given = keys.bottom.depth if keys.bottom else None
     depth = out.sizer.size(
         "box.bottom.depth",
-        [("box.bottom.depth", given)],
+        [("box.bottom.depth", keys.bottom.depth if keys.bottom else None)],
         min(figure.value, thin / 2),
         rule="depth of the groove for a panel; at most half of the sides",
         source=figure.reason,
         direction="down",
         least=out.sizer.step,
     )
-    depth = out.at_most(depth, thin / 2, "the groove for the bottom", "box.bottom.depth", thin)
+    return out.at_most(depth, thin / 2, "the groove for the bottom", "box.bottom.depth", thin)
+
+
+def _in_groove(
+    out: SetOut,
+    keys: BoxKeys,
+    walls: list[Wall],
+    stock: Stock,
+    low: float,
+    id: str,
+    name: str,
+    group: str = "case",
+) -> None:
+    depth = panel_groove(out, keys, min(w.draft.size(w.axis) for w in walls))
     short = out.sizer.settled(_free(out, walls, stock), "up")
     reach = max(depth - short, out.sizer.step)
     planes = [w.inner.beyond(reach) for w in walls]
-    panel, under, over = _panel(out, stock, planes, low, id, name, "box.bottom" if keys.bottom else "box")
+    path = "box.bottom" if keys.bottom else "box"
+    panel, under, over = _panel(out, stock, planes, low, id, name, path, group)
     t = stock.thickness
     mitred = any(w.draft.tilt is not None for w in walls) or (
         keys.corner is not None and keys.corner.kind == "mitre"
@@ -231,13 +249,13 @@ def _rim(a: Vec, b: Vec, c: Vec, d: Vec, rests: bool, notched: bool) -> Contact:
 
 
 def _free(out: SetOut, walls: list[Wall], stock: Stock) -> float:
-    """Room left at each edge in its groove [mm]: a sheet's, or what solid wood swells to the wettest time."""
+    """Room left at each edge in its groove [mm]: a sheet's, and what solid wood swells to the wettest time."""
     figure = out.tables.figure("drawer_bottom_short")
     if stock.kind == "sheet":
         return figure.value
     across = min(abs(walls[0].inner.at + walls[len(walls) // 2].inner.at), 3000.0)
     swell = max(0.0, stock.across * (out.moisture.wettest - out.moisture.now)) * across
-    return float(max(figure.value, swell / 2))
+    return float(figure.value + swell / 2)
 
 
 SCREWED = JointKeys(kind="butt", fasten="screws", glue=True)

@@ -106,7 +106,7 @@ def case(out: SetOut, keys: Case) -> Box | None:
     tops = _place_deck(out, top, xs, deep, back, z_ceiling)
     bottoms = _place_deck(out, bottom, xs, deep, back, lift + up)
     for deck, drafts in ((top, tops), (bottom, bottoms)):
-        _join_deck(out, deck, drafts, left, right, through, up)
+        _join_deck(out, deck, drafts, left, right, through, up, deep - back.room)
     full_top = tops[0] if top.kind == "full" else None
     if top.kind == "lid":
         full_top = lid_rail(
@@ -300,15 +300,24 @@ def _place_deck(
 
 
 def _join_deck(
-    out: SetOut, deck: DeckPlan, drafts: list[Draft], left: Draft, right: Draft, through: str, up: float
+    out: SetOut,
+    deck: DeckPlan,
+    drafts: list[Draft],
+    left: Draft,
+    right: Draft,
+    through: str,
+    up: float,
+    rear: float,
 ) -> None:
+    """Join the top or the bottom to the sides; the back begins at `rear` [mm]."""
     path = f"case.{deck.name}.joint"
     keys = deck.keys.joint if deck.keys else None
     default = "dado" if deck.name == "bottom" and up > 0 and through == "sides" else "rabbet"
     for draft in drafts:
         for side in (left, right):
             first, second = (side, draft) if through == "sides" else (draft, side)
-            make_joint(out, f"case.{deck.name}.joint", keys, path, default, first, second)
+            behind = out.sizer.settled(max(draft.high[1] - rear, 0.0), "up")
+            make_joint(out, f"case.{deck.name}.joint", keys, path, default, first, second, back=behind)
 
 
 def _chains(

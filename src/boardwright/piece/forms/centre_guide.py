@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from boardwright.core.poses import Box
 from boardwright.piece.drafts import Channel, Draft
 from boardwright.piece.forms.drawer_settings import Layers
-from boardwright.piece.forms.region import Region, rear_rail
+from boardwright.piece.forms.region import WEB_FRAME, Region, rear_rail
 from boardwright.piece.forms.run_room import LEAST_STRIP, strip_stock
 from boardwright.piece.forms.strips import slot_for
 from boardwright.piece.joints.faces import plane, unit
@@ -105,10 +105,10 @@ def _runner(
     heights: _Heights,
     start: float,
 ) -> None:
-    """The runner, on a whole board or on a front and a rear rail."""
+    """The runner, on a whole board, or on a front and a rear rail as of a web frame."""
     z = region.box.low[2]
     length = out.sizer.settled(region.box.high[1] - start, "down")
-    behind = rear_rail(out, floor)
+    behind = out.drafts.get(f"{floor.id}.rear") if floor.name == WEB_FRAME else rear_rail(out, floor)
     carriers = [floor, behind] if behind is not None else [floor]
     whole = floor.size(1) >= region.inner_depth - 1.0
     if length < LEAST_STRIP or not (whole or behind is not None):

@@ -50,10 +50,10 @@ def _at_apron(out: SetOut, plan: TablePlan, top: Draft, apron: Apron, wide: floa
             Bore(2, True, _spot(apron, own, middle, high), wide, thick, purpose="hardware", for_=NAME)
         )
         down = _spot(apron, own, middle, high)
-        ids.append(_screw(out, id, apron.draft, down, high - thick, False, screw, length, thick))
+        ids.append(clip_screw(out, id, apron.draft, down, high - thick, False, screw, length, thick))
         up = _spot(apron, far, middle, high)
-        ids.append(_screw(out, id, top, up, high - thick, True, screw, length, thick))
-    face = {apron.axis: _range(apron.draft, apron.axis), apron.along: _range(apron.draft, apron.along)}
+        ids.append(clip_screw(out, id, top, up, high - thick, True, screw, length, thick))
+    face = {apron.axis: lies(apron.draft, apron.axis), apron.along: lies(apron.draft, apron.along)}
     out.joint(
         "screwed",
         apron.draft,
@@ -68,7 +68,8 @@ def _at_apron(out: SetOut, plan: TablePlan, top: Draft, apron: Apron, wide: floa
     )
 
 
-def _range(draft: Draft, axis: int) -> tuple[float, float]:
+def lies(draft: Draft, axis: int) -> tuple[float, float]:
+    """From where to where a part is seen along an axis [mm]."""
     seen = draft.seen()
     return seen.low[axis], seen.high[axis]
 
@@ -79,7 +80,7 @@ def _spot(apron: Apron, across: float, along: float, z: float) -> Vec:
     return (v[0], v[1], v[2])
 
 
-def _screw(
+def clip_screw(
     out: SetOut,
     clip: str,
     into: Draft,

@@ -61,7 +61,7 @@ def hinge_pin(
         cup_hinges(out, leaf.id, hinges, where, leaf.parts, leaf.hinge, post, leaf.left, front, lap, leaf.id)
         return plain
     line = _line(out, leaf, post, edge, front, lap)
-    if lap != "inset" and not _reaches_out(out, post, edge, leaf, lap, path):
+    if lap != "inset" and not _reaches_out(out, post, edge, leaf, lap, path, kind):
         return plain
     hang(out, leaf.id, kind, hinges, where, line, leaf.id, leaf.rails)
     return line.pivot()
@@ -97,7 +97,7 @@ def _let_in(out: SetOut, post: Draft, door: Box) -> Iterator[Draft]:
             yield part
 
 
-def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, path: str) -> bool:
+def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, path: str, kind: str) -> bool:
     """A leaf on the front edge of a part must come out at its side: a butt hinge there takes a full overlay."""
     outer = post.low[0] if leaf.left else post.high[0]
     beyond = (edge - outer) if leaf.left else (outer - edge)
@@ -105,7 +105,7 @@ def _reaches_out(out: SetOut, post: Draft, edge: float, leaf: Leaf, lap: str, pa
         return True
     out.find(
         "door.hinge-no-room",
-        f"butt hinges have no room at the edge of {leaf.name}",
+        f"{kind} hinges have no room at the edge of {leaf.name}",
         f"{path}.hinges",
         found=f"the {post.name} reaches {out.about(beyond)} beyond the edge of the door",
         expected="an inset door, or one that covers the outer part to its side",

@@ -158,8 +158,16 @@ def _sizes(out: SetOut, id: str, keys: Frame | None, path: str, deeper_bottom: b
     stile = size("stile_width", figure.value, "usual width of a stile", figure.reason)
     rail = size("rail_width", stile, "as wide as the stiles", "common practice")
     bottom = rail
+    mitred = keys is not None and keys.joint is not None and keys.joint.kind == "mitre"
     if deeper_bottom:
-        bottom = size("bottom_rail_width", rail + extra.value, "wider than the top rail", extra.reason)
+        bottom = size(
+            "bottom_rail_width",
+            rail if mitred else rail + extra.value,
+            "as wide as the top rail: mitres of a half square angle all round"
+            if mitred
+            else "wider than the top rail",
+            "common practice" if mitred else extra.reason,
+        )
     middle = size("middle_width", stile, "as wide as the stiles", "common practice")
     return _Sizes(stile, bottom, rail, middle)
 

@@ -16,6 +16,8 @@ from boardwright.piece.forms.pulls import PROUD
 from boardwright.piece.forms.region import Region
 from boardwright.piece.setout import SetOut
 
+SEEN = 2.4
+"""A filler that does not reach the face frame stands at least so far behind it: a gap that is meant [mm]."""
 FRONTS = ("door", "doors", "panel")
 
 
@@ -49,7 +51,8 @@ def front(out: SetOut, region: Region, room: Room) -> Region | None:
                 return None
             reach += _proud(out, room)
             region = replace(region, way=way)
-            region = with_fillers(out, region) if region.front is not None else region
+            if region.front is not None:
+                region = with_fillers(out, _behind(out, region, reach + opening.box.low[1]))
         reach = out.sizer.settled(max(0.0, reach + opening.box.low[1] - region.box.low[1]), "up")
     low, high = region.box.low, region.box.high
     return replace(
@@ -59,6 +62,14 @@ def front(out: SetOut, region: Region, room: Room) -> Region | None:
         inner_depth=out.sizer.settled(region.inner_depth - reach, "down"),
         behind=True,
     )
+
+
+def _behind(out: SetOut, region: Region, y: float) -> Region:
+    """A space whose fillers start behind the doors before it, which reach back to `y` [mm]."""
+    low, high = region.box.low, region.box.high
+    back = max(y - low[1], 0.0)
+    back = out.sizer.settled(max(back, SEEN), "up") if back > 1e-6 else 0.0
+    return replace(region, box=Box((low[0], low[1] + back, low[2]), high))
 
 
 def _proud(out: SetOut, room: Room) -> float:

@@ -5,10 +5,15 @@ from __future__ import annotations
 import math
 
 from boardwright.core.findings import Severity
+from boardwright.core.poses import Vec
 from boardwright.design.schema import Hinges
+from boardwright.formulas.hinges import gain_depth
 from boardwright.formulas.screws import flat_head_height
+from boardwright.piece.cuts import Bevel
+from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.hinge_line import HingeLine
 from boardwright.piece.joints.fastening.spots import LEFT_BEYOND_TIP
+from boardwright.piece.joints.sloping import cut_to, cuts_along, edges_at, frame, side_plane
 from boardwright.piece.records import Hardware
 from boardwright.piece.setout import SetOut
 from boardwright.tables.records import Screw
@@ -59,7 +64,7 @@ def hang(
     if leaf is None:
         return False
     knuckle = out.tables.figure(f"{kind}_hinge_knuckle").value
-    depth = max(out.sizer.settled((knuckle - line.gap) / 2, "up"), 0.0)
+    depth = max(out.sizer.settled(gain_depth(knuckle, line.gap), "up"), 0.0)
     out.sizer.explain(
         f"{id}.hinges.gain",
         depth,
@@ -75,6 +80,7 @@ def hang(
     name = _name(out, kind, length, leaf, *screw)
     for i, (a, b) in enumerate(spots):
         line.gains(a, b, leaf, depth, out.sizer.step)
+        _strips_back(out, line, (a, b), leaf, depth)
         out.hardware.append(
             Hardware(
                 f"{id}.hinge.{i + 1}",
@@ -89,6 +95,34 @@ def hang(
             )
         )
     return True
+
+
+def _strips_back(out: SetOut, line: HingeLine, span: tuple[float, float], leaf: float, depth: float) -> None:
+    """Cut splines and keys of mitred corners back to the bottom of the gains that are cut over their ends."""
+    part = line.moving
+    edge = side_plane(part, line.across, not line.from_low)
+    for strip in [d for d in out.drafts.values() if d.tilt is not None and d.group == part.group]:
+        for cut in [c for c in strip.cuts if isinstance(c, Bevel) and c.holds == part.id]:
+            axis, high = strip.axes[cut.side.axis], cut.side.high
+            if cuts_along(strip, cut, edge) and _lies_under(
+                line, edges_at(strip, axis, edge), strip, span, leaf
+            ):
+                strip.cuts.remove(cut)
+                cut_to(strip, axis, high, edge.beyond(-depth), part.id)
+
+
+def _lies_under(
+    line: HingeLine, ends: list[Vec], strip: Draft, span: tuple[float, float], leaf: float
+) -> bool:
+    """Whether the end of a strip, at the edge of a door, lies under a leaf."""
+    points = [frame(strip).point(p) for p in ends]
+    along = [p[line.along] for p in points]
+    near = max(line.outward * p[line.out_axis] for p in points)
+    return (
+        max(along) > span[0] + 1e-6
+        and min(along) < span[1] - 1e-6
+        and near > line.outward * line.end(leaf) + 1e-6
+    )
 
 
 def _leaf(out: SetOut, id: str, kind: str, keys: Hinges | None, path: str, line: HingeLine) -> float | None:

@@ -32,7 +32,7 @@ def lean(ends: float, front: float, right: bool, rear: bool) -> Pose:
 
     Args:
         ends: splay to the left and right [degrees].
-        front: splay to the front and rear [degrees].
+        front: splay to the front and rear, in the plane of the end frame [degrees].
         right: at the right.
         rear: at the rear.
     """

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import difflib
 from dataclasses import dataclass
 
 from boardwright.core.arithmetic import parse
+from boardwright.core.nearest import nearest
 from boardwright.design.schema import PlaceKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.setout import SetOut
@@ -144,7 +144,7 @@ def draft_named(out: SetOut, name: str, path: str) -> Draft | None:
     draft = out.drafts.get(name) or out.drafts.get(f"parts.{name}")
     if draft is None:
         known = [id.removeprefix("parts.") for id in out.drafts]
-        near = difflib.get_close_matches(name, known, 3, 0.4)
+        near = nearest(name, known)
         out.find(
             "joint.unknown-part",
             f"there is no part `{name}`",

@@ -24,6 +24,9 @@ from boardwright.piece.setout import SetOut
 APRON_JOINT = "mortise_tenon"
 SIDES = ("front", "rear", "left", "right")
 
+FORKED = ("bridle", "half_lap")
+"""Joints that take the whole middle, or half, of a leg."""
+
 
 @dataclass(frozen=True, slots=True)
 class Rails:
@@ -83,6 +86,19 @@ def put_aprons(out: SetOut, plan: TablePlan, legs: list[Leg], sides: tuple[str, 
     return made
 
 
+def _no_fork(out: SetOut, rails: Rails) -> None:
+    """A finding, once: rails that come to a leg from two sides cannot both take its middle."""
+    out.find(
+        "table.joint",
+        f"{rails.name}s from two sides cannot both take the middle of a leg",
+        rails.joint_path,
+        found=rails.joint.kind if rails.joint else "",
+        expected="`mortise_tenon`, `butt`, `dado`, `tongue` or `sliding_dovetail`",
+        source="common practice",
+        remedy="use `mortise_tenon`",
+    )
+
+
 def _put(out: SetOut, plan: TablePlan, rails: Rails, side: str, face: float, inset: float) -> Draft:
     """A rail whose outer face lies behind that of the legs [mm]."""
     axis = 0 if side in ("front", "rear") else 1
@@ -128,6 +144,9 @@ def _join(out: SetOut, plan: TablePlan, rails: Rails, pair: tuple[Leg, Leg], rai
     under = rails.low + rails.height
     tapered = plan.taper is not None and rails.low < plan.taper.start - 1e-6
     if plan.upright and not tapered:
+        if rails.all_round and rails.joint is not None and rails.joint.kind in FORKED:
+            _no_fork(out, rails)
+            rails = replace(rails, joint=None)
         for leg in pair:
             make_joint(
                 out, f"{rails.path}.joint", rails.joint, rails.joint_path, APRON_JOINT, leg.draft, rail

@@ -90,6 +90,7 @@ class Region:
         outer: True for the low and high side of x and z that face the outside of the case.
         way: what doors before it leave of its width when they stand open; None when it is all free, or filled.
         under_lid: True when a lid closes it above.
+        beside: room at each side that the stay of a lid takes over a tray that is lifted out [mm].
         behind: True behind a door or a fixed panel, where no front can lie over the parts around.
     """
 
@@ -104,6 +105,7 @@ class Region:
     way: Way | None = None
     behind: bool = False
     under_lid: bool = False
+    beside: float = 0.0
 
     def at(self, path: str, name: str) -> Region:
         """The same space under another path."""

@@ -45,9 +45,15 @@ class Run:
     load: float = 0.0
 
 
-def strip_stock(out: SetOut) -> Stock:
-    """Wood first: runners and bars are wooden (common practice: hard wood)."""
+def strip_stock(out: SetOut, least: float = 0.0) -> Stock:
+    """Wood first, as thick as it takes: runners and bars are wooden (common practice: hard wood).
+
+    Args:
+        out: the bench.
+        least: thickness that is wanted, where the file has such a wood [mm].
+    """
     woods = [s for s in out.stocks.values() if s.kind == "wood"]
+    woods = [s for s in woods if s.thickness >= least - 1e-6] or woods
     return (
         max(woods, key=lambda s: (s.specific_gravity, s.thickness))
         if woods

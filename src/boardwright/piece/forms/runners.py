@@ -158,7 +158,10 @@ def _pair(
 
 
 def _taken(other: Draft, name: str, box: Box) -> bool:
-    """Whether a strip is there already: the same one, or for a kicker the runner of the drawer over it."""
+    """Whether a strip is there already: the same one, or for a kicker a runner, a shelf or a web frame over it."""
+    if name == "kicker" and other.name in ("web frame runner", "shelf"):
+        shared = box.overlap(other.box)
+        return shared is not None and min(shared.size(i) for i in range(3)) > 1e-6
     if other.name not in ("runner", "kicker", "guide", "ledger"):
         return False
     if name == "kicker" and other.name == "runner":

@@ -63,7 +63,8 @@ def run_room(
     )
     length = sizer.settled(region.box.high[1] - front_back - rear, "down")
     if hung:
-        stock = layers.stock(out, f"{kind}.stock", strip_stock(out))
+        grooved = 2 * out.tables.figure("bar_groove_depth").value if kind == "full_extension_bars" else 0.0
+        stock = layers.stock(out, f"{kind}.stock", strip_stock(out, sizer.settled(grooved + side, "up")))
         below = sizer.settled(out.tables.figure("drawer_height_plywood").value, "up")
         return Room(kind, side, figure.reason, max(below, least_side), 0.0, length, stock)
     stock = layers.stock(out, "runners.stock", strip_stock(out))

@@ -9,6 +9,7 @@ from boardwright.piece.forms.drawer import drawer
 from boardwright.piece.forms.drawer_settings import Layers, usual_stock
 from boardwright.piece.forms.fillers import with_fillers
 from boardwright.piece.forms.fronts import front, slides_only
+from boardwright.piece.forms.lid_well import lifts_out, well
 from boardwright.piece.forms.pin_shelves import pin_shelves
 from boardwright.piece.forms.region import Region
 from boardwright.piece.forms.split import Between, Item, split
@@ -36,12 +37,17 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
         )
         return
     kind = asked[0] if asked else "open"
-    if region.under_lid and kind in RUNNING:
+    lifted = kind in ("tray", "trays") and lifts_out(out, room, region.path)
+    if region.under_lid and kind in RUNNING and not lifted:
         _no_well(out, region, kind)
         return
     behind = front(out, region, room)
     if behind is None:
         return
+    if region.under_lid and lifted:
+        if all(m.id != "lid.1" for m in out.motions):
+            return
+        behind = well(out, behind)
     region = with_fillers(out, behind) if behind.way is not None and slides_only(room) else behind
     out.spaces.append(Space(region.path, region.box, kind, out.design.place(region.path)))
     if room.rows is not None:
@@ -63,7 +69,7 @@ def fill(out: SetOut, region: Region, room: Room, case_stock: str | None) -> Non
 
 
 def _no_well(out: SetOut, region: Region, kind: str) -> None:
-    well = out.tables.figure("lid_rail")
+    figure = out.tables.figure("lid_rail")
     out.find(
         "case.lid-no-well",
         f"`{region.path}` lies right under the lid, where no drawer or tray runs",
@@ -72,7 +78,8 @@ def _no_well(out: SetOut, region: Region, kind: str) -> None:
         expected="an open well under the lid, which leaves room for its rail and stay",
         source="common practice",
         remedy="part the inside into rows: on top a well with `panel: fixed` before it, "
-        f"at least {out.up(well.value)} high, and the {kind} below",
+        f"at least {out.up(figure.value)} high, and the {kind} below"
+        + (", or let the trays be lifted out (`lift_out: true`)" if "tray" in kind else ""),
     )
 
 
@@ -124,6 +131,11 @@ def _rows(out: SetOut, region: Region, room: Room, case_stock: str | None) -> No
     named = [_item(f"{region.path}.rows[{i}]", f"{region.name}.row{i + 1}", r) for i, r in enumerate(rooms)]
     order = list(range(len(rooms)))[::-1]
     default = "none" if all(r.drawer or r.drawers or r.tray or r.trays for r in rooms) else "shelf"
+    if default == "none" and any(
+        r.drawer is not None and _guided(out, region, f"{n.path}.drawer", r.drawer)
+        for r, n in zip(rooms, named, strict=True)
+    ):
+        default = "web_frame"
     regions = split(
         out, region, 2, [named[i] for i in order], _between(out, region, room, default, case_stock)
     )
@@ -155,7 +167,8 @@ def _shelves(out: SetOut, region: Region, shelves: Shelves, case_stock: str | No
 
 def _stack(out: SetOut, region: Region, stack: DrawerStack, case_stock: str | None, room: Room) -> None:
     path = f"{region.path}.drawers"
-    kind = stack.between or "none"
+    guided = stack.count > 1 and _guided(out, region, f"{path}.drawer", stack.drawer)
+    kind = stack.between or ("web_frame" if guided else "none")
     between = replace(between_parts(out, region, kind, room, case_stock, bool(stack.dust)), path=path)
     sizes = _stack_sizes(out, region, stack, between)
     if sizes is None:
@@ -176,6 +189,14 @@ def _trays(out: SetOut, region: Region, stack: TrayStack, case_stock: str | None
     between = replace(between_parts(out, region, stack.between or "none", room, case_stock), path=path)
     if heights_agree(out, path, stack):
         stack_of_trays(out, region.at(path, region.name), stack, between)
+
+
+def _guided(out: SetOut, region: Region, path: str, keys: Drawer | None) -> bool:
+    """Whether drawers run over a centre guide, for which something must lie under each, in room for a web frame."""
+    runs_on = Layers([(path, keys), ("drawers", out.design.file.drawers)]).values("runs_on")
+    least = 3 * out.tables.figure("web_frame_width").value
+    wide, deep = region.box.size(0), region.box.size(1)
+    return bool(runs_on) and runs_on[0][1] == "centre_guide" and min(wide, deep) >= least + 10.0
 
 
 def _stack_sizes(out: SetOut, region: Region, stack: DrawerStack, between: Between) -> list[float] | None:

@@ -339,6 +339,7 @@ def _regions(
                 way=region.way,
                 behind=region.behind,
                 under_lid=region.under_lid and (axis == 0 or last),
+                beside=region.beside,
             )
         )
     return out

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import radians, tan
+from math import atan, cos, degrees, radians, tan
 
 from boardwright.core.poses import Box
 from boardwright.design.schema import TableKeys
@@ -11,6 +11,7 @@ from boardwright.formulas.movement import change_of_size
 from boardwright.piece.records import Chain, Stock
 from boardwright.piece.setout import SetOut
 
+ROOT = 2**0.5
 LEAST, LARGEST = 100.0, 6000.0
 LEAST_BETWEEN = 60.0
 """Least room between two legs [mm]: 2 3/8 in, common practice."""
@@ -37,9 +38,10 @@ class TablePlan:
         top: box of the top, None for no top. top_stock: what it is made of.
         frame: round the legs where they meet the top, from the floor.
         leg: width and thickness of a leg. leg_stock: what it is made of.
-        splay: to the ends, to the front [degrees]. taper: or None.
+        splay: to the ends; to the front, in the plane of the end frame [degrees]. taper: or None.
         apron: height. apron_stock: what it is made of. setback: behind the outer face of the legs.
         swells, shrinks: what half the top grows and loses across its grain over the year.
+        round: the top is a circle or an ellipse.
     """
 
     top: Box | None
@@ -54,6 +56,7 @@ class TablePlan:
     setback: float
     swells: float
     shrinks: float
+    round: bool = False
 
     @property
     def grain(self) -> int:
@@ -110,7 +113,10 @@ def plan_table(out: SetOut, keys: TableKeys) -> TablePlan | None:
     out.sizer.explain(
         "table.legs.height", high, f"{out.text(height)} less {out.text(t)} of the top", "settled down"
     )
-    over = _overhangs(out, keys) if t else (0.0, 0.0, 0.0, 0.0)
+    rounded = t > 0 and _rounded(out, keys)
+    over = (0.0, 0.0, 0.0, 0.0)
+    if t:
+        over = _round_overhangs(out, keys, width, depth) if rounded else _overhangs(out, keys)
     inner = (
         settled(width - over[0] - over[1] - 2 * leg[0], "down"),
         settled(depth - over[2] - over[3] - 2 * leg[1], "down"),
@@ -148,7 +154,19 @@ def plan_table(out: SetOut, keys: TableKeys) -> TablePlan | None:
     shrinks = max(0.0, -change_of_size(half, top_stock.across, m.now, m.driest)) if solid else 0.0
     box = Box((0.0, 0.0, high), (width, depth, high + t)) if t else None
     return TablePlan(
-        box, top_stock, frame, leg, leg_stock, splay, taper, apron, apron_stock, setback, swells, shrinks
+        box,
+        top_stock,
+        frame,
+        leg,
+        leg_stock,
+        splay,
+        taper,
+        apron,
+        apron_stock,
+        setback,
+        swells,
+        shrinks,
+        rounded,
     )
 
 
@@ -230,6 +248,49 @@ def _overhangs(out: SetOut, keys: TableKeys) -> tuple[float, float, float, float
     return (found[0], found[1], found[2], found[3])
 
 
+def _rounded(out: SetOut, keys: TableKeys) -> bool:
+    shape = keys.top.shape if keys.top else None
+    path = "table.top.shape"
+    return out.sizer.choose(path, shape, "straight", "four straight sides", path) == "round"
+
+
+def _round_overhangs(
+    out: SetOut, keys: TableKeys, width: float, depth: float
+) -> tuple[float, float, float, float]:
+    """What a round top reaches beyond the frame of the legs, whose corners stand on a curve inside its edge [mm]."""
+    top, figure = keys.top, out.tables.figure("table_overhang")
+    for side in ("left", "right", "front", "rear"):
+        if top is not None and getattr(top, side) is not None:
+            out.find(
+                "table.joint",
+                "a round top reaches beyond the corners of the legs alike all round",
+                f"table.top.{side}",
+                found=f"`{side}`",
+                expected="`overhang` alone",
+                source="common practice",
+                remedy="leave it out",
+            )
+    over = out.sizer.size(
+        "table.top.overhang",
+        [("table.top.overhang", top.overhang if top else None)],
+        figure.value,
+        rule="overhang of a round top beyond the corners of the legs",
+        source=figure.reason,
+    )
+    found = []
+    for whole in (width, depth):
+        inset = out.sizer.settled((whole - (whole - 2 * over) / ROOT) / 2, "up")
+        found += [inset, inset]
+    out.sizer.explain(
+        "table.top.inset",
+        found[0],
+        f"({out.text(width)} less ({out.text(width)} less 2 × {out.text(over)}) / √2) / 2",
+        "outer faces of the legs behind the edge of a round top: their corners stand on a curve inside it",
+        "closed form: the rectangle of the same proportions in an ellipse",
+    )
+    return (found[0], found[1], found[2], found[3])
+
+
 def _aprons(
     out: SetOut,
     keys: TableKeys,
@@ -265,9 +326,10 @@ def _aprons(
 
 
 def _splay(out: SetOut, keys: TableKeys) -> tuple[float, float]:
+    """Splay seen from the front, and that seen from the side as it is in the leaning end frame [degrees]."""
     splay = keys.legs.splay if keys.legs else None
     ends, front = (splay.ends or 0.0, splay.front or 0.0) if splay else (0.0, 0.0)
-    return float(ends), float(front)
+    return float(ends), degrees(atan(tan(radians(front)) * cos(radians(ends))))
 
 
 def _taper(

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Box
+from boardwright.piece.cuts import Curve
 from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.forms.buttons import buttons
 from boardwright.piece.forms.cleats import cleats
 from boardwright.piece.forms.clips import clips
 from boardwright.piece.forms.table_plan import TablePlan
 from boardwright.piece.forms.under_top import Apron
+from boardwright.piece.forms.z_clips import z_clips
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.setout import SetOut
 
@@ -20,7 +22,7 @@ def put_top(out: SetOut, plan: TablePlan) -> Draft | None:
     if plan.top is None:
         return None
     g = plan.grain
-    return out.add(
+    top = out.add(
         "table.top",
         "top",
         plan.top_stock,
@@ -29,6 +31,19 @@ def put_top(out: SetOut, plan: TablePlan) -> Draft | None:
         show=((2, True), (0, False), (0, True), (1, False), (1, True)),
         path="table.top",
     )
+    if plan.round:
+        _rounded(top)
+    return top
+
+
+def _rounded(top: Draft) -> None:
+    """Saw a top round: half a circle or half an ellipse from each of its long sides."""
+    along, across = top.length_axis, top.width_axis
+    a, b = top.size(along) / 2, top.size(across) / 2
+    points = ((top.low[along], b), (top.low[along] + a, 0.0), (top.high[along], b))
+    shape = "arc" if abs(a - b) < 1e-6 else "ellipse"
+    for high in (False, True):
+        top.cuts.append(Curve(top.side(across, high), top.index(along), shape, points))
 
 
 def fix_top(
@@ -38,14 +53,15 @@ def fix_top(
     usual = "slotted_screws" if drawers else "buttons"
     rule = "buttons would stand in the way of the drawers" if drawers else "wooden buttons let the top move"
     how = out.sizer.choose("table.top.fixed", asked, usual, rule, "table.top.fixed")
-    if how == "buttons" and drawers:
+    if how in ("buttons", "z_clips") and drawers:
+        what = how.replace("z_clips", "Z-shaped clips")
         out.find(
             "table.joint",
-            "buttons cannot hold a top over a drawer",
+            f"{what} cannot hold a top over a drawer",
             "table.top.fixed",
-            found="buttons",
+            found=how,
             expected="`slotted_screws` or `clips`",
-            source="common practice: a button hangs lower than the rail over a drawer",
+            source="common practice: they hang lower than the rail over a drawer",
             remedy="use `slotted_screws`",
         )
         how = "slotted_screws"
@@ -66,7 +82,9 @@ def fix_top(
             "room that its fixings leave it",
             "change of width: Wood Handbook FPL-GTR-190 eq. 13-2",
         )
-    {"buttons": buttons, "slotted_screws": cleats, "clips": clips}[how](out, plan, top, at)
+    {"buttons": buttons, "slotted_screws": cleats, "clips": clips, "z_clips": z_clips}[how](
+        out, plan, top, at
+    )
 
 
 def _lay(out: SetOut, top: Draft) -> None:

@@ -20,6 +20,8 @@ GRIP_WIDTH, GRIP_HEIGHT = 95.0, 32.0
 """A hand hole [mm]: 3 3/4 x 1 1/4 in, common practice."""
 GRIP_EDGE = 15.0
 """Wood over a hand hole, and at both ends of it [mm]: 5/8 in, common practice."""
+SLOT_FROM = 60.0
+"""Least wood over the bottom for a slot that takes a hand by the usual rule [mm]: 2 3/8 in, common practice."""
 GRIP_UNDER = 6.0
 """Wood between a hand hole and the bottom [mm]: 1/4 in, common practice."""
 
@@ -148,7 +150,15 @@ def cut_grips(out: SetOut, id: str, layers: Layers, parts: list[Draft], bottom_t
     """
     if not layers.values("grip"):
         return
-    shape = layers.choose(out, id, "grip.shape", "slot", "a slot through the part")
+    low = min(out.drafts[p.id].seen().high[2] for p in parts) - bottom_top
+    slotted = low >= SLOT_FROM
+    shape = layers.choose(
+        out,
+        id,
+        "grip.shape",
+        "slot" if slotted else "curve",
+        "a slot through the part" if slotted else "a hollow in the edge of a part too low for a slot",
+    )
     for part in dict.fromkeys(p.id for p in parts):
         _grip(out, id, layers, out.drafts[part], shape, bottom_top)
 

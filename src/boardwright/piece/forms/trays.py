@@ -155,7 +155,8 @@ class _Bed:
 def _on_ledgers(out: SetOut, id: str, region: Region, layers: Layers, sideways: bool, above: int) -> None:
     """A tray that rests on a strip at each of two walls.
 
-    In a box a tray that is lifted out is narrower by the ledgers over it, and its own stand out farther.
+    In a box a tray that is lifted out is narrower by the ledgers over it, and its own stand out farther; so it is
+    under a lid with a stay.
     """
     bed = _bed(out, id, region, layers, sideways)
     if bed is None:
@@ -171,7 +172,7 @@ def _on_ledgers(out: SetOut, id: str, region: Region, layers: Layers, sideways: 
         direction="up",
     )
     boxed = region.walls.front is not None and region.walls.back is not None
-    inset = bed.wide * above if boxed and not sideways else 0.0
+    inset = (bed.wide * above if boxed and not sideways else 0.0) + region.beside
     bed = replace(bed, wide=bed.wide + inset)
     behind = side + _shrink(out, region)
     before = side if boxed else 0.0
@@ -208,7 +209,7 @@ def _bed(out: SetOut, id: str, region: Region, layers: Layers, sideways: bool) -
         )
         return None
     figure = out.tables.figure("runner_thickness")
-    stock = layers.stock(out, "ledgers.stock", strip_stock(out))
+    stock = layers.stock(out, "ledgers.stock", strip_stock(out, figure.value if region.beside else 0.0))
     wide = out.sizer.size(
         f"{id}.ledgers.width",
         layers.choices("ledgers.width"),

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from boardwright.core.findings import Severity
 from boardwright.core.poses import Vec, add, cross, dot, scaled
 from boardwright.formulas.dovetail_layout import hidden_in
+from boardwright.piece.cuts import Fingers, Pins, Tails
 from boardwright.piece.drafts import Channel, Draft, Meeting
 from boardwright.piece.joints.faces import facet, unit
 from boardwright.piece.joints.settings import JointSettings
@@ -15,6 +16,7 @@ from boardwright.piece.records import Contact
 from boardwright.piece.setout import SetOut
 
 EPS = 1e-6
+Interlocked = Fingers | Tails | Pins
 Spans = tuple[tuple[float, float], ...]
 """Places along the corner, from its low end: from, to [mm]."""
 
@@ -154,12 +156,45 @@ def why_no_corner(first: Draft, second: Draft, meet: Meeting, what: str) -> str:
     edge = first.high[meet.across] - corner.hi if corner.end_high else corner.lo - first.low[meet.across]
     if abs(edge) > EPS:
         return f"the {second.name} is not flush with the end of the {first.name}: {what} need both ends at the corner"
-    if second.grown.get((meet.axis, not meet.high)):
+    if not _end_is_free(first, second, meet):
         return f"the end of the {second.name} stands in another part already"
     for part in (first, second):
         if part.stock.kind == "wood" and part.length_axis == meet.along:
             return f"the corner lies along an edge of the {part.name}, and {what} are cut at ends"
     return ""
+
+
+def _end_is_free(first: Draft, second: Draft, meet: Meeting) -> bool:
+    """Whether the end of the second stands in nothing yet, or in boards beside the first by joints of this sort."""
+    side = (meet.axis, not meet.high)
+    grown = second.grown.get(side, 0.0)
+    end = second.side(*side)
+    beside = any(isinstance(c, Interlocked) and c.end is end and c.holds != first.id for c in second.cuts)
+    return not grown or (beside and grown <= first.size(meet.axis) + EPS)
+
+
+def cut_end(out: SetOut, corner: CornerOfTwo, part: Draft, cut: Fingers | Tails | Pins) -> None:
+    """Cut the end of a board for one corner; boards that stand side by side at it leave each other their stretch.
+
+    Args:
+        out: the bench.
+        corner: where this joint is.
+        part: the board.
+        cut: its sockets; the outermost may reach to the edges of the board.
+    """
+    for i, other in enumerate(part.cuts):
+        if isinstance(other, Interlocked) and other.end is cut.end and other.holds in out.drafts:
+            seen = out.drafts[other.holds].seen()
+            part.cuts[i] = replace(other, sockets=_clear_of(other.sockets, corner.run))
+            stretch = seen.low[corner.along], seen.high[corner.along]
+            cut = replace(cut, sockets=_clear_of(cut.sockets, stretch))
+    part.cuts.append(cut)
+
+
+def _clear_of(sockets: Spans, stretch: tuple[float, float]) -> Spans:
+    """Sockets that end where a stretch of the end begins [mm]."""
+    low, high = stretch
+    return tuple((a, min(b, low)) if a < low - EPS else (max(a, high), b) for a, b in sockets)
 
 
 def grooves_that_show(

@@ -8,7 +8,7 @@ from boardwright.core.poses import Vec
 from boardwright.formulas.dovetail_layout import DovetailLayout, dovetail_layout, least_width
 from boardwright.piece.cuts import Pins, Tails
 from boardwright.piece.drafts import Draft, Meeting
-from boardwright.piece.joints.corner import CornerOfTwo, grooves_that_show, why_no_corner
+from boardwright.piece.joints.corner import CornerOfTwo, cut_end, grooves_that_show, why_no_corner
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.fastening import not_here
 from boardwright.piece.joints.settings import JointSettings
@@ -116,14 +116,14 @@ def _make(
     other = second.side(corner.axis, not corner.high), second.index(corner.along)
     if on_second:
         second.grow(corner.axis, not corner.high, d.depth)
-        second.cuts.append(Tails(*other, d.depth, corner.sockets(second, pins), d.slope, first.id))
+        cut_end(out, corner, second, Tails(*other, d.depth, corner.sockets(second, pins), d.slope, first.id))
         side, sockets = first.side(corner.axis, corner.high), corner.sockets(first, roots)
-        first.cuts.append(Pins(*end, corner.thick, side, d.depth, sockets, d.slope, second.id))
+        cut_end(out, corner, first, Pins(*end, corner.thick, side, d.depth, sockets, d.slope, second.id))
     else:
-        first.cuts.append(Tails(*end, d.depth, corner.sockets(first, pins), d.slope, second.id))
+        cut_end(out, corner, first, Tails(*end, d.depth, corner.sockets(first, pins), d.slope, second.id))
         second.grow(corner.axis, not corner.high, corner.deep)
         side, sockets = second.side(corner.across, not corner.end_high), corner.sockets(second, roots)
-        second.cuts.append(Pins(*other, corner.deep, side, d.depth, sockets, d.slope, first.id))
+        cut_end(out, corner, second, Pins(*other, corner.deep, side, d.depth, sockets, d.slope, first.id))
     count = len(d.layout.tails)
     out.joint(
         "half_blind" if lap else "dovetail",

@@ -8,7 +8,7 @@ from boardwright.formulas.finger_layout import LEAST, FingerLayout, finger_layou
 from boardwright.piece.cuts import Fingers
 from boardwright.piece.drafts import Draft, Meeting
 from boardwright.piece.joints import cutters
-from boardwright.piece.joints.corner import CornerOfTwo, Spans, grooves_that_show, why_no_corner
+from boardwright.piece.joints.corner import CornerOfTwo, Spans, cut_end, grooves_that_show, why_no_corner
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.fastening import not_here
 from boardwright.piece.joints.settings import JointSettings
@@ -39,9 +39,9 @@ def finger(out: SetOut, first: Draft, second: Draft, meet: Meeting, want: JointS
     sockets = corner.sockets(first, seconds), corner.sockets(second, firsts)
     end = first.side(corner.across, corner.end_high), first.index(corner.along)
     other = second.side(corner.axis, not corner.high), second.index(corner.along)
-    first.cuts.append(Fingers(*end, corner.thick, sockets[0], second.id))
+    cut_end(out, corner, first, Fingers(*end, corner.thick, sockets[0], second.id))
     second.grow(corner.axis, not corner.high, corner.deep)
-    second.cuts.append(Fingers(*other, corner.deep, sockets[1], first.id))
+    cut_end(out, corner, second, Fingers(*other, corner.deep, sockets[1], first.id))
     out.joint(
         "finger",
         first,

@@ -23,15 +23,16 @@ def make_joint(
     depth_share: float | None = None,
     both_faces: bool = False,
     taken: float = 0.0,
+    back: float = 0.0,
 ) -> None:
     """Join two parts that stand face to face, or pass through each other.
 
-    See `settings` for the arguments, and `JointSettings.taken`.
+    See `settings` for the arguments, and `JointSettings` for `taken` and `back`.
     """
     want = settings(
         out, name, keys, path, default_kind, first, second, depth_share=depth_share, both_faces=both_faces
     )
-    join(out, first, second, replace(want, taken=taken) if taken else want)
+    join(out, first, second, replace(want, taken=taken, back=back) if taken or back else want)
 
 
 def join(out: SetOut, first: Draft, second: Draft, want: JointSettings) -> None:

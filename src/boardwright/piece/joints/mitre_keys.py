@@ -17,6 +17,8 @@ DEPTH_SHARE = 0.6
 """Depth of the slot for a key, of the way from the outer to the inner corner square to it: common practice."""
 DEEPEST = 25.4
 """Deepest slot for a key by the rule [mm]: 1 in, common practice."""
+CLEAR = 0.5
+"""Between a key and the corner of a panel that stands in grooves behind it, at least [mm]."""
 PITCH = 76.2
 """Between keys along the corner of a case, at most [mm]: 3 in, common practice."""
 ROOT = 2**0.5
@@ -32,16 +34,22 @@ def keyed(
         return "", []
     stock, thick = found
     across = sum(corner.sides) / ROOT
+    room = across - want.taken * ROOT - (CLEAR if want.taken else 0.0)
     depth = out.sizer.size(
         f"{want.name}.depth",
         [(f"{want.path}.depth", want.keys.depth if want.keys else None)],
-        min(across * DEPTH_SHARE, DEEPEST),
-        rule="slot for a key, from the outer corner",
+        min(across * DEPTH_SHARE, DEEPEST, room),
+        rule="slot for a key, from the outer corner"
+        + (", short of the corner of the panel" if room < across * DEPTH_SHARE else ""),
         direction="down",
         least=2 * out.sizer.step,
     )
     depth = out.at_most(
-        depth, min(across - 3.0, min(corner.sides) * ROOT), "the slot for a key", f"{want.path}.depth", across
+        depth,
+        min(across - 3.0, room, min(corner.sides) * ROOT),
+        "the slot for a key",
+        f"{want.path}.depth",
+        across,
     )
     n = want.count or (1 if flat else max(2, round((high - low) / PITCH)))
     settled = out.sizer.settled

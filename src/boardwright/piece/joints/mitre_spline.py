@@ -158,7 +158,8 @@ def _on_edge(
         else:
             line = [(far[0], corner.outer[1]), *line, (corner.inner[0], near[1])]
         corner.slot(part, is_second, line, corner.span)
-    length = corner.span[1] - corner.span[0]
+    low, high = corner.span[0], corner.span[1] - want.back
+    length = high - low
     x = [0.0, 0.0, 0.0]
     x[corner.square] = 1.0
     y = corner.vector(corner.normal)
@@ -175,7 +176,6 @@ def _on_edge(
         contacts = []
         for t, way in ((place[0], 1.0), (place[1], -1.0)):
             p, q = corner.along(t), corner.along(t, sign * reach)
-            low, high = corner.span
             face = [corner.point(p, low), corner.point(p, high), corner.point(q, high), corner.point(q, low)]
             contacts.append(outline(face, scaled(corner.vector(corner.way), way), glued=want.glue))
         _joined(out, part, spline, corner, is_second, contacts, depth, want)

@@ -13,6 +13,11 @@ from boardwright.piece.setout import SetOut
 
 TWO_FROM = 63.5
 """A tenon so wide has two pegs [mm]: 2 1/2 in, common practice."""
+TWO = ((0.25, 0.75), (0.5,), (0.2,), (0.8,))
+ONE = ((0.5,), (0.25,), (0.75,))
+"""Where pegs lie in a tenon, as shares of its width: the first that is clear of other pegs (common practice)."""
+APART = 3.2
+"""Wood between two pegs that cross in a leg [mm]: 1/8 in, common practice."""
 LEAST_LENGTH = 2.5
 """Shortest tenon that takes a peg, in diameters of the peg: common practice."""
 FROM_SHOULDER = 1.5
@@ -70,9 +75,7 @@ def pegs(
     side = first.high[how.thick]
     ids = []
     for a, b in wides:
-        shares = (0.25, 0.75) if b - a >= TWO_FROM - 1e-6 else (0.5,)
-        for share in shares:
-            along = a + settled((b - a) * share)
+        for along in _places(out, first, how, (a, b), diameter):
 
             def at(by: float, along: float = along) -> Vec:
                 return spot(how.axis, how.inward(face, by), how.thick, side, how.wide, along)
@@ -80,3 +83,25 @@ def pegs(
             hole = Hole(at(deep), at(deep - drawn), diameter)
             ids.append(add_peg(out, first, second, how.thick, hole, want.path))
     return tuple(ids)
+
+
+def _places(out: SetOut, first: Draft, how: Stand, tenon: Range, diameter: float) -> list[float]:
+    """Where the pegs of a tenon lie along the grain of the mortised part [mm]: clear of pegs that cross it already."""
+    a, b = tenon
+    settled = out.sizer.settled
+    crossing = [
+        f.at[how.wide]
+        for f in out.fasteners
+        if f.kind == "peg" and f.held == first.id and abs(f.direction[how.thick]) < 0.5
+    ]
+    two = b - a >= TWO_FROM - 1e-6
+    tried = [[a + settled((b - a) * share) for share in shares] for shares in (TWO if two else ONE)]
+    least = diameter + APART
+    clear = (
+        places
+        for places in tried
+        if all(abs(p - other) >= least - 1e-6 for p in places for other in crossing)
+        and places[0] - a >= diameter - 1e-6
+        and b - places[-1] >= diameter - 1e-6
+    )
+    return next(clear, tried[0])

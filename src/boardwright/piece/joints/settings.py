@@ -30,6 +30,7 @@ class JointSettings:
         name: what it is called in `explain`.
         keys: what the file says, None for nothing.
         taken: how deep grooves or rabbets for a panel go later on into the inner edges of a frame's corner [mm].
+        back: how much of the rear end of a corner on edge a back takes later on: splines end before it [mm].
         grooves: places along a corner where both parts get a groove later on: from, to [mm].
     """
 
@@ -47,6 +48,7 @@ class JointSettings:
     name: str = ""
     keys: JointKeys | None = None
     taken: float = 0.0
+    back: float = 0.0
     grooves: tuple[tuple[float, float], ...] = ()
 
 

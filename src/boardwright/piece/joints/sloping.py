@@ -89,6 +89,18 @@ def cut_to(draft: Draft, axis: int, high: bool, plane: Plane, holds: str = "") -
     draft.cuts.append(Bevel(side, place, slopes[0], slopes[1], holds))
 
 
+def cuts_along(draft: Draft, cut: Bevel, plane: Plane) -> bool:
+    """Whether a bevel of a draft lies in a plane."""
+    n, at = _in_frame(draft, plane)
+    axis = draft.axes[cut.side.axis]
+    if abs(n[axis]) < 1e-6:
+        return False
+    u, v = (draft.axes[i] for i in range(3) if i != cut.side.axis)
+    wanted = (at / n[axis], -n[u] / n[axis], -n[v] / n[axis])
+    found = (cut.at, cut.over_u, cut.over_v)
+    return all(abs(a - b) < 1e-6 for a, b in zip(wanted, found, strict=True))
+
+
 def stretch(out: SetOut, draft: Draft, axis: int, low: Plane, high: Plane, *, even: bool = True) -> None:
     """Make a draft just long enough to be cut along two planes, its blank on the step.
 

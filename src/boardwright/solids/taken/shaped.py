@@ -11,6 +11,11 @@ FAR = 10.0
 """How far beyond the blank a slanting plane is carried [mm]."""
 
 
+HAIR = 0.001
+"""Half a circle or ellipse that touches its side in its middle is cut so much deeper: a solid cannot end in a line of
+no width [mm]."""
+
+
 def bevel(cut: Bevel, size: Vec) -> list[Body]:
     """All that lies outside the plane: its quadrilateral over the blank, carried outward."""
     axis = cut.side.axis
@@ -102,8 +107,11 @@ def curve(cut: Curve, size: Vec) -> list[Body]:
         line.append((start, cut.points[0][1]))
     low = len(line)
     line += curve_line(cut.shape, cut.points)
+    half = cut.shape == "ellipse" or (cut.shape == "arc" and cut.points[0][1] > (last - first) / 2 - HAIR)
+    if half and cut.points[1][1] < HAIR:
+        line = [line[0], *((x, d + HAIR) for x, d in line[1:])]
     if end > last:
-        line.append((end, cut.points[-1][1]))
+        line.append((end, line[-1][1]))
     line.append((end, -OVER))
     outline = [(x, inward(size, cut.side, d)) for x, d in line]
     runs = _shifted(curve_runs(cut.shape, cut.points), low)

@@ -13,6 +13,8 @@ from typing import NamedTuple
 import numpy as np
 from numba import njit
 
+from boardwright.stock.kernels.bank import mixed, place_of
+
 SECTION, EXTENT, STRIP, HEIGHT, REACH, ROOM = range(6)
 FRONTIER = 6
 """Entries of a frontier: start and extent of the section (a), start and height of the strip (b), extent of
@@ -41,90 +43,6 @@ class Question(NamedTuple):
     strips: bool
 
 
-class Bank(NamedTuple):
-    """Nodes of two levels, used in turn, and the heap in which the next level is gathered.
-
-    Attributes:
-        frontier: see FRONTIER.
-        counts: copies of each item that are still to be placed.
-        used: stocks of each size that are opened.
-        paid: cost of the stocks that are full.
-        placed: area of the parts, and sum of its squares.
-        code: of the set of parts and stocks.
-        heap_key: guide values, largest first.
-        heap_slot: where the node stands.
-        fresh: frontier of the nodes that are gathered.
-        origin: parent, shape and kind of step of the nodes that are gathered.
-        seen: hash table of the nodes of this level.
-        trace: parent, shape and kind of step of every node, by level.
-    """
-
-    frontier: np.ndarray
-    counts: np.ndarray
-    used: np.ndarray
-    paid: np.ndarray
-    placed: np.ndarray
-    code: np.ndarray
-    heap_key: np.ndarray
-    heap_slot: np.ndarray
-    fresh: np.ndarray
-    origin: np.ndarray
-    seen: np.ndarray
-    trace: np.ndarray
-
-
-@njit(cache=True)
-def _sink(key, slot, size):
-    """Restore the heap after its top was replaced."""
-    i = 0
-    while 2 * i + 1 < size:
-        c = 2 * i + 1
-        if c + 1 < size and key[c + 1] > key[c]:
-            c += 1
-        if key[c] <= key[i]:
-            return
-        key[c], key[i] = key[i], key[c]
-        slot[c], slot[i] = slot[i], slot[c]
-        i = c
-
-
-@njit(cache=True)
-def _rise(key, slot, i):
-    """Restore the heap after an entry was put at its end."""
-    while i > 0:
-        p = (i - 1) // 2
-        if key[p] >= key[i]:
-            return
-        key[p], key[i] = key[i], key[p]
-        slot[p], slot[i] = slot[i], slot[p]
-        i = p
-
-
-@njit(cache=True)
-def _known(seen, code):
-    """Whether a code was met on this level; it is noted when it was not (8 tries, then it counts as new)."""
-    mask = np.uint64(seen.shape[0] - 1)
-    place = code & mask
-    for _ in range(8):
-        if seen[place] == code:
-            return True
-        if seen[place] == 0:
-            seen[place] = code
-            return False
-        place = (place + np.uint64(1)) & mask
-    return False
-
-
-@njit(cache=True)
-def _mixed(code, section, extent, strip, height, reach, room):
-    """A code of a set of parts together with a frontier; never 0."""
-    h = code * np.uint64(0x9E3779B97F4A7C15)
-    for x in (section, extent, strip, height, reach, room):
-        h = (h ^ np.uint64(x)) * np.uint64(0xBF58476D1CE4E5B9)
-        h ^= h >> np.uint64(29)
-    return h | np.uint64(1)
-
-
 @njit(cache=True)
 def _guide(which, behind, worth, area, squares, parts):
     """How unpromising a node is: waste so far, against the size of the parts that are placed."""
@@ -136,22 +54,6 @@ def _guide(which, behind, worth, area, squares, parts):
     if which == 2:
         return (0.1 + share) / (squares / parts)
     return behind / worth
-
-
-@njit(cache=True)
-def _place(bank, held, width, key, code):
-    """Where to keep a node of the next level; -1 when it is not among the best, or known already."""
-    if _known(bank.seen, code):
-        return -1
-    if held < width:
-        bank.heap_key[held] = key
-        bank.heap_slot[held] = held
-        _rise(bank.heap_key, bank.heap_slot, held)
-        return held
-    place = bank.heap_slot[0]
-    bank.heap_key[0] = key
-    _sink(bank.heap_key, bank.heap_slot, held)
-    return place
 
 
 @njit(cache=True)
@@ -167,8 +69,8 @@ def _settle(question, bank, level, held):
         i, s, kind = bank.origin[j, 0], bank.origin[j, 1], bank.origin[j, 2]
         item = question.shapes[s, 0]
         bank.frontier[then, j] = bank.fresh[j]
-        bank.counts[then, j] = bank.counts[now, i]
-        bank.counts[then, j, item] -= 1
+        bank.left[then, j] = bank.left[now, i]
+        bank.left[then, j, item] -= 1
         bank.used[then, j] = bank.used[now, i]
         bank.paid[then, j] = bank.paid[now, i]
         area = float(question.areas[item])
@@ -213,7 +115,7 @@ def advance(question, bank, level, last, alive, width, which, limit, whole, dear
         bank.seen[:] = 0
         for i in range(alive):
             section, extent, strip, height, reach, room = bank.frontier[now, i]
-            counts, used = bank.counts[now, i], bank.used[now, i]
+            counts, used = bank.left[now, i], bank.used[now, i]
             paid, area_before, squares_before = (
                 bank.paid[now, i],
                 bank.placed[now, i, 0],
@@ -267,10 +169,10 @@ def advance(question, bank, level, last, alive, width, which, limit, whole, dear
                         if kind >= NEW_STOCK:
                             code += question.codes[items + r]
                         if question.strips:
-                            code = _mixed(code, c0, c1, c2, c3, c4, r)
+                            code = mixed(code, c0, c1, c2, c3, c4, r)
                         else:
-                            code = _mixed(code, c0, c1, c2 + c3, 0, 0, r)
-                        place = _place(bank, held, width, key, code)
+                            code = mixed(code, c0, c1, c2 + c3, 0, 0, r)
+                        place = place_of(bank, held, width, key, code)
                         if place >= 0:
                             held = max(held, place + 1) if held < width else held
                             _write(bank.fresh[place], c0, c1, c2, c3, c4, r)

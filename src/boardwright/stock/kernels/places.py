@@ -12,7 +12,7 @@ from typing import NamedTuple
 import numpy as np
 from numba import njit
 
-from boardwright.stock.kernels.beam import _mixed, _place
+from boardwright.stock.kernels.bank import mixed, place_of
 
 SECTION, END, STRIP, TOP, REACH, ROOM, LIFTED = range(7)
 FRONTIER = 7
@@ -23,6 +23,7 @@ STEP = 8
 """Entries of a step: parent, way to lay the part, kind, place of the part, top of the strip, end of the section, the
 chain that it is taken from."""
 IN_STRIP, NEW_STRIP, NEW_SECTION, NEW_STOCK = range(4)
+UNBOUND = 1 << 60
 TRIES = 12
 """Most places that are tried for one part or one cut."""
 
@@ -58,6 +59,7 @@ class Places(NamedTuple):
         first_way: of each item, its first way to lie, and the end of the last item's.
         ways: item, a, b of each way.
         areas: of the items.
+        sides: least a and least b of each item.
         rooms: a, b, count of each stock.
         defects: a0, b0, a1, b1, stock by stock.
         first_defect: of each stock, and the end of the last stock's.
@@ -71,6 +73,7 @@ class Places(NamedTuple):
     first_way: np.ndarray
     ways: np.ndarray
     areas: np.ndarray
+    sides: np.ndarray
     rooms: np.ndarray
     defects: np.ndarray
     first_defect: np.ndarray
@@ -79,33 +82,36 @@ class Places(NamedTuple):
     rules: Rules
 
 
-class Bank(NamedTuple):
-    """Nodes of two levels, used in turn, and the heap of the next level: see `kernels.beam.Bank`.
+class Groups(NamedTuple):
+    """Nodes of a level by the parts that are placed; of one group, those that others cover are dropped.
 
     Attributes:
-        left: parts of each chain that are still to be placed.
+        group: code of the set of parts (and stocks) of the nodes that are gathered.
+        head, following: of nodes with one group, the last that was kept, by a hash of the group, and the one before.
+        kept: where the nodes that are kept stand, the most promising first.
     """
 
-    frontier: np.ndarray
-    left: np.ndarray
-    used: np.ndarray
-    paid: np.ndarray
-    placed: np.ndarray
-    code: np.ndarray
-    heap_key: np.ndarray
-    heap_slot: np.ndarray
-    fresh: np.ndarray
-    origin: np.ndarray
-    seen: np.ndarray
-    trace: np.ndarray
+    group: np.ndarray
+    head: np.ndarray
+    following: np.ndarray
+    kept: np.ndarray
+
+
+def new_groups(width: int) -> Groups:
+    """Empty groups for levels of so many nodes."""
+    return Groups(
+        np.zeros(width, np.uint64),
+        np.zeros(1 << (2 * width - 1).bit_length(), np.int64),
+        np.zeros(width, np.int64),
+        np.zeros(width, np.int64),
+    )
 
 
 @njit(cache=True, forceinline=True)
 def _hit(q, room, a0, b0, a1, b1):
     """The first defect that a rectangle, or a line, lies on; -1 when there is none."""
     for n in range(q.first_defect[room], q.first_defect[room + 1]):
-        d = q.defects[n]
-        if d[0] < a1 and d[2] > a0 and d[1] < b1 and d[3] > b0:
+        if q.defects[n, 0] < a1 and q.defects[n, 2] > a0 and q.defects[n, 1] < b1 and q.defects[n, 3] > b0:
             return n
     return -1
 
@@ -172,25 +178,37 @@ def _top(q, bank, level, node, walk, room, section, end, strip, low):
         raised = False
         depth, i = level - 1, node
         while walk and depth >= 0:
-            step = bank.trace[depth, i]
-            a, b = q.ways[step[WAY], 1], q.ways[step[WAY], 2]
-            gap = t - step[AT_B] - b
-            if step[AT_B] != strip and gap > 0:
+            a, b = q.ways[bank.trace[depth, i, WAY], 1], q.ways[bank.trace[depth, i, WAY], 2]
+            gap = t - bank.trace[depth, i, AT_B] - b
+            if bank.trace[depth, i, AT_B] != strip and gap > 0:
                 return -1
             if _thin(rules, gap):
-                t, raised = step[AT_B] + b + k + rules.waste, True
+                t, raised = bank.trace[depth, i, AT_B] + b + k + rules.waste, True
                 break
-            if rules.clear and _hit(q, room, step[AT_A] + a - k, strip, step[AT_A] + a, t - k) >= 0:
+            if (
+                rules.clear
+                and _hit(
+                    q, room, bank.trace[depth, i, AT_A] + a - k, strip, bank.trace[depth, i, AT_A] + a, t - k
+                )
+                >= 0
+            ):
                 return -1
-            if rules.clear and _hit(q, room, step[AT_A] - k, strip, step[AT_A], t - k) >= 0:
+            if (
+                rules.clear
+                and _hit(q, room, bank.trace[depth, i, AT_A] - k, strip, bank.trace[depth, i, AT_A], t - k)
+                >= 0
+            ):
                 return -1
             if rules.clear and gap > 0:
-                y = step[AT_B] + b
-                if _hit(q, room, step[AT_A], y - k, step[AT_A] + a - k, y) >= 0:
+                y = bank.trace[depth, i, AT_B] + b
+                if (
+                    _hit(q, room, bank.trace[depth, i, AT_A], y - k, bank.trace[depth, i, AT_A] + a - k, y)
+                    >= 0
+                ):
                     return -1
-            if step[KIND] != IN_STRIP:
+            if bank.trace[depth, i, KIND] != IN_STRIP:
                 break
-            i = step[PARENT]
+            i = bank.trace[depth, i, PARENT]
             depth -= 1
         if not raised:
             return t
@@ -220,23 +238,24 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
                     continue
             if top < q.rooms[room, 1] and _hit(q, room, section, top - k, x - k, top) >= 0:
                 return -1
+        if x == end and kind < NEW_SECTION:
+            return x
         moved = False
         depth, i = level - 1, node
         inside = kind == IN_STRIP
         while kind < NEW_SECTION and depth >= 0:
-            step = bank.trace[depth, i]
             if not inside:
-                e = step[AT_A] + q.ways[step[WAY], 1]
+                e = bank.trace[depth, i, AT_A] + q.ways[bank.trace[depth, i, WAY], 1]
                 if _thin(rules, x - e):
                     x, moved = e + k + rules.waste, True
                     break
-                t = step[STRIP_TOP]
+                t = bank.trace[depth, i, STRIP_TOP]
                 if rules.clear and t < q.rooms[room, 1] and _hit(q, room, section, t - k, x - k, t) >= 0:
                     return -1
-            if step[KIND] >= NEW_SECTION:
+            if bank.trace[depth, i, KIND] >= NEW_SECTION:
                 break
-            inside = step[KIND] == IN_STRIP
-            i = step[PARENT]
+            inside = bank.trace[depth, i, KIND] == IN_STRIP
+            i = bank.trace[depth, i, PARENT]
             depth -= 1
         if not moved:
             return x
@@ -244,14 +263,15 @@ def _end(q, bank, level, node, kind, room, section, end, reach, top):
 
 
 @njit(cache=True, forceinline=True)
-def _begin(row, kind):
+def _begin(bank, now, i, kind):
     """Section, its end, strip, its top and the reach in it, where a step of some kind begins."""
+    f = bank.frontier
     if kind == IN_STRIP:
-        return row[SECTION], row[END], row[STRIP], row[TOP], row[REACH]
+        return f[now, i, SECTION], f[now, i, END], f[now, i, STRIP], f[now, i, TOP], f[now, i, REACH]
     if kind == NEW_STRIP:
-        return row[SECTION], row[END], row[TOP], row[TOP], row[SECTION]
+        return f[now, i, SECTION], f[now, i, END], f[now, i, TOP], f[now, i, TOP], f[now, i, SECTION]
     if kind == NEW_SECTION:
-        return row[END], row[END], 0, 0, row[END]
+        return f[now, i, END], f[now, i, END], 0, 0, f[now, i, END]
     return 0, 0, 0, 0, 0
 
 
@@ -265,7 +285,7 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     rules = q.rules
     k = rules.kerf
     none = (-1, 0, 0, 0, 0, 0, 0)
-    section, end, strip, top, reach = _begin(bank.frontier[level % 2, node], kind)
+    section, end, strip, top, reach = _begin(bank, level % 2, node, kind)
     lifted = bank.frontier[level % 2, node, LIFTED] if kind == IN_STRIP else 0
     at_b = strip
     if lift:
@@ -311,15 +331,88 @@ def _attempt(q, bank, level, node, kind, room, a, b, lift):
     return p, at_b, section, end, strip, top, lifted
 
 
+@njit(cache=True, forceinline=True)
+def _least(q, left, side):
+    """Least side of the parts that come next, the least but one, and whose chain the least is of."""
+    first, second, chain = UNBOUND, UNBOUND, -1
+    for c in range(q.chains.shape[0]):
+        if left[c] == 0:
+            continue
+        item = q.queue[q.chains[c, 0] + q.chains[c, 1] - left[c]]
+        x = q.sides[item, side - 1]
+        if x < first:
+            first, second, chain = x, first, c
+        elif x < second:
+            second = x
+    return first, second, chain
+
+
+@njit(cache=True, forceinline=True)
+def _behind(section, end, strip, top, reach, wide, next_a, next_b, guide):
+    """Area of a stock that is used from the start of the section, and what the guide adds for what is open."""
+    used = float(end - section) * strip + float(reach - section) * (top - strip)
+    in_strip = guide.strip if next_a <= end - reach else guide.closed_strip
+    above = guide.section if next_b <= wide - top else guide.closed_section
+    return used, in_strip * float(end - reach) * (top - strip) + above * float(end - section) * (wide - top)
+
+
+@njit(cache=True, forceinline=True)
+def _used_at(row, b):
+    """How far a frontier takes a stock (a) at a height (b)."""
+    if b < row[STRIP]:
+        return row[END]
+    return row[REACH] if b < row[TOP] else row[SECTION]
+
+
+@njit(cache=True, forceinline=True)
+def _covers(q, one, two):
+    """Whether whatever can follow a frontier with the same parts can follow another, as far as areas say."""
+    if one[ROOM] != two[ROOM]:
+        return one[ROOM] < two[ROOM]
+    if one[END] > two[END] or one[SECTION] > two[SECTION] or one[LIFTED] > two[LIFTED]:
+        return False
+    if _used_at(one, 0) > _used_at(two, 0) or _used_at(one, two[STRIP]) > _used_at(two, two[STRIP]):
+        return False
+    return two[TOP] >= q.rooms[two[ROOM], 1] or _used_at(one, two[TOP]) <= two[SECTION]
+
+
 @njit(cache=True)
-def _settle(q, bank, level, held):
-    """Write the gathered nodes as the next level."""
+def _choose(q, bank, groups, held):
+    """The gathered nodes without those that another covers, the most promising first; how many there are."""
+    order = np.argsort(bank.heap_key[:held], kind="mergesort")
+    groups.head[:] = -1
+    mask = np.uint64(groups.head.shape[0] - 1)
+    count = 0
+    for n in range(held):
+        slot = bank.heap_slot[order[n]]
+        group = groups.group[slot]
+        place = (group ^ (group >> np.uint64(31))) & mask
+        other = groups.head[place]
+        covered = False
+        while other >= 0:
+            if groups.group[other] == group and _covers(q, bank.fresh[other], bank.fresh[slot]):
+                covered = True
+                break
+            other = groups.following[other]
+        if covered:
+            continue
+        groups.following[slot] = groups.head[place]
+        groups.head[place] = slot
+        groups.kept[count] = slot
+        count += 1
+    return count
+
+
+@njit(cache=True)
+def _settle(q, bank, groups, level, count):
+    """Write the nodes that are kept as the next level."""
     now, then = level % 2, (level + 1) % 2
-    for j in range(held):
-        step = bank.origin[j]
+    for j in range(count):
+        n = groups.kept[j]
+        step = bank.origin[n]
         i, kind = step[PARENT], step[KIND]
         item = q.ways[step[WAY], 0]
-        bank.frontier[then, j] = bank.fresh[j]
+        bank.frontier[then, j] = bank.fresh[n]
         bank.left[then, j] = bank.left[now, i]
         bank.left[then, j, step[CHAIN]] -= 1
         bank.used[then, j] = bank.used[now, i]
@@ -330,21 +423,29 @@ def _settle(q, bank, level, held):
         if kind >= NEW_STOCK:
             room = kind - NEW_STOCK
             bank.used[then, j, room] += 1
-            bank.code[then, j] += q.codes[q.areas.shape[0] + room]
+            if not q.rules.in_order:
+                bank.code[then, j] += q.codes[q.areas.shape[0] + room]
             if level > 0:
                 bank.paid[then, j] += q.costs[bank.frontier[now, i, ROOM]]
         bank.trace[level, j] = step
 
 
+@njit(cache=True, forceinline=True)
+def _note(rows, n, c0, c1, c2, c3, c4, c5, c6):
+    """Write the first seven entries of a row."""
+    rows[n, 0], rows[n, 1], rows[n, 2], rows[n, 3] = c0, c1, c2, c3
+    rows[n, 4], rows[n, 5], rows[n, 6] = c4, c5, c6
+
+
 @njit(cache=True)
-def replay(q, bank, steps):
+def replay(q, bank, groups, steps):
     """Put the parts of known steps in, one after another; each level has one node."""
     for level in range(steps.shape[0]):
         step, now = steps[level], level % 2
         kind = step[KIND]
         row = bank.fresh[0]
         row[ROOM] = kind - NEW_STOCK if kind >= NEW_STOCK else bank.frontier[now, 0, ROOM]
-        begun = _begin(bank.frontier[now, 0], kind)
+        begun = _begin(bank, now, 0, kind)
         row[SECTION], row[STRIP] = begun[SECTION], begun[STRIP]
         row[END], row[TOP] = step[SECTION_END], step[STRIP_TOP]
         row[REACH] = step[AT_A] + q.ways[step[WAY], 1]
@@ -352,11 +453,12 @@ def replay(q, bank, steps):
         row[LIFTED] = 1 if above or (kind == IN_STRIP and bank.frontier[now, 0, LIFTED] > 0) else 0
         bank.origin[0] = step
         bank.origin[0, PARENT] = 0
-        _settle(q, bank, level, 1)
+        groups.kept[0] = 0
+        _settle(q, bank, groups, level, 1)
 
 
 @njit(cache=True)
-def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
+def advance(q, bank, groups, level, last, alive, width, guide, limit, whole, dear):
     """Go on from one level of the beam to another: see `kernels.beam.advance`.
 
     Returns:
@@ -374,6 +476,8 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
             in_hand = bank.frontier[now, i, ROOM] if level > 0 else -1
             fits = False
             following = 0
+            least_a = _least(q, bank.left[now, i], 1)
+            least_b = _least(q, bank.left[now, i], 2)
             for opening in range(2):
                 if (opening == 1 and fits) or (opening == 0 and level == 0):
                     continue
@@ -394,7 +498,12 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                         continue
                     item = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c]]
                     area = bank.placed[now, i] + q.areas[item]
-                    large = (parts / area) ** guide[1]
+                    large = (parts / area) ** guide.power
+                    next_a = least_a[0] if least_a[2] != c else least_a[1]
+                    next_b = least_b[0] if least_b[2] != c else least_b[1]
+                    if bank.left[now, i, c] > 1:
+                        after = q.queue[q.chains[c, 0] + q.chains[c, 1] - bank.left[now, i, c] + 1]
+                        next_a, next_b = min(next_a, q.sides[after, 0]), min(next_b, q.sides[after, 1])
                     for way in range(q.first_way[item], q.first_way[item + 1]):
                         a, b = q.ways[way, 1], q.ways[way, 2]
                         for kind in range(first, stop):
@@ -406,50 +515,62 @@ def advance(q, bank, level, last, alive, width, guide, limit, whole, dear):
                                 if q.rules.in_order and room != following:
                                     continue
                             wide = float(q.rooms[room, 1])
-                            section, end, strip, top, reach = _begin(bank.frontier[now, i], kind)
+                            section, end, strip, top, reach = _begin(bank, now, i, kind)
                             if section + a > q.rooms[room, 0] or strip + b > q.rooms[room, 1]:
                                 continue
                             base = paid + dear[room] * section * wide
-                            least = float(max(end, reach + a) - section) * strip
-                            least += float(reach + a - section) * max(top - strip, b)
-                            least = base + dear[room] * least
-                            key = (guide[0] + 1 - rate * area / least) * large
-                            if least + whole[0] - rate * area > limit:
+                            behind, open_ = _behind(
+                                section,
+                                max(end, reach + a),
+                                strip,
+                                max(top, strip + b),
+                                reach + a,
+                                wide,
+                                next_a,
+                                next_b,
+                                guide,
+                            )
+                            if base + dear[room] * behind + whole[0] - rate * area > limit:
                                 continue
-                            if held == width and key >= bank.heap_key[0]:
+                            seen_as = base + dear[room] * (behind + open_)
+                            if held == width and (1 - rate * area / seen_as) * large >= bank.heap_key[0]:
                                 fits = True
                                 continue
-                            for lift in range(2 + q.first_defect[room + 1] - q.first_defect[room]):
+                            lifts = 1
+                            k = q.rules.kerf
+                            if _hit(q, room, reach, strip, reach + a - k, strip + b - k) >= 0:
+                                lifts = 2 + q.first_defect[room + 1] - q.first_defect[room]
+                            for lift in range(lifts):
                                 tried += 1
                                 found = _attempt(q, bank, level, i, kind, room, a, b, lift)
                                 p, at_b, section, end, strip, top, lifted = found
                                 if p < 0:
                                     continue
                                 fits = True
-                                behind = float(end - section) * strip + float(p + a - section) * (top - strip)
-                                behind = base + dear[room] * behind
-                                if behind + whole[0] - rate * area > limit:
+                                behind, open_ = _behind(
+                                    section, end, strip, top, p + a, wide, next_a, next_b, guide
+                                )
+                                if base + dear[room] * behind + whole[0] - rate * area > limit:
                                     continue
-                                key = (guide[0] + 1 - rate * area / behind) * large
+                                seen_as = base + dear[room] * (behind + open_)
+                                key = (1 - rate * area / seen_as) * large
                                 if held == width and key >= bank.heap_key[0]:
                                     continue
-                                code = bank.code[now, i] + q.codes[item]
-                                if kind >= NEW_STOCK:
-                                    code += q.codes[q.areas.shape[0] + room]
-                                code = _mixed(code, section, end, strip, top, p + a, 2 * room + lifted)
-                                slot = _place(bank, held, width, key, code)
+                                group = bank.code[now, i] + q.codes[item]
+                                if kind >= NEW_STOCK and not q.rules.in_order:
+                                    group += q.codes[q.areas.shape[0] + room]
+                                code = mixed(group, section, end, strip, top, p + a, 2 * room + lifted)
+                                slot = place_of(bank, held, width, key, code)
                                 if slot < 0:
                                     continue
                                 held = max(held, slot + 1) if held < width else held
-                                row = bank.fresh[slot]
-                                row[0], row[1], row[2], row[3], row[4] = section, end, strip, top, p + a
-                                row[5], row[6] = room, lifted
-                                step = bank.origin[slot]
-                                step[0], step[1], step[2], step[3] = i, way, kind, p
-                                step[4], step[5], step[6], step[7] = at_b, top, end, c
+                                groups.group[slot] = group
+                                _note(bank.fresh, slot, section, end, strip, top, p + a, room, lifted)
+                                bank.origin[slot, 7] = c
+                                _note(bank.origin, slot, i, way, kind, p, at_b, top, end)
         if held == 0:
             return level, alive, False, tried
-        _settle(q, bank, level, held)
-        alive = held
+        alive = _choose(q, bank, groups, held)
+        _settle(q, bank, groups, level, alive)
         level += 1
     return level, alive, True, tried

@@ -7,13 +7,14 @@ from numba import njit
 
 
 @njit(cache=True)
-def strips(before, claims, values, panel, least, most, cut, widest):
+def strips(before, claims, values, each, panel, least, most, cut, widest):
     """Best value of one strip, for each length and width.
 
     Args:
         before: index of the greatest length that is left beside a piece of each kind, for each length; -1 when none.
         claims: width of the pieces with a saw cut on it; of no meaning for panels.
         values: of one piece; of a panel: of one step of width.
+        each: of one strip of a panel, whatever its width.
         panel: whether a kind is a panel, whose strips may have any width within limits.
         least: narrowest strip of each panel.
         most: widest strip of each panel.
@@ -38,7 +39,7 @@ def strips(before, claims, values, panel, least, most, cut, widest):
                 if panel[i]:
                     if s < least[i] or s > most[i]:
                         continue
-                    own = values[i] * (s - cut)
+                    own = values[i] * (s - cut) + each[i]
                 else:
                     if s < claims[i]:
                         continue
@@ -58,6 +59,9 @@ def across(strip, narrowest):
     best = np.zeros((lengths, size), np.float64)
     last = np.zeros((lengths, size), np.int32)
     for x in range(lengths):
+        if x > 0 and np.array_equal(strip[x], strip[x - 1]):
+            best[x], last[x] = best[x - 1], last[x - 1]
+            continue
         for w in range(1, size):
             value, width = best[x, w - 1], 0
             for s in range(narrowest, w + 1):
@@ -87,7 +91,7 @@ def along(section, between):
         if x > 0:
             value = best[x - 1]
         for y in range(x + 1):
-            if section[y] <= 0.0 or between[x, y] < 0:
+            if section[y] <= 0.0 or between[x, y] < 0 or (y > 0 and section[y] == section[y - 1]):
                 continue
             found = section[y] + best[between[x, y]]
             if found > value + 1e-9:

@@ -1,10 +1,12 @@
 """Fingers and dovetails in drawers and cases: nothing overlaps, every joint closes, everything goes together."""
 
 import pytest
+from manifold3d import Manifold
 
 from boardwright.piece.cuts import Groove, Pins, Tails
 from boardwright.piece.records import Piece
 from boardwright.pipeline import Result, check_text
+from boardwright.solids.mesh import part_solid
 
 DRAWER = """
 boardwright: 1
@@ -26,6 +28,11 @@ drawers:
   runners: {{stock: ply}}
 """
 SIDES = ["{wood: maple_sugar, thickness: 1/2}", "{sheet: hardwood_plywood, thickness: 1/2, measured: 0.472}"]
+
+
+def manifold_box(low: tuple[float, float, float], high: tuple[float, float, float]) -> Manifold:
+    """A box between two corners [mm]."""
+    return Manifold.cube([b - a for a, b in zip(low, high, strict=True)]).translate(list(low))
 
 
 def drawer(
@@ -197,6 +204,46 @@ def test_rails_at_the_top_of_a_case(kind: str) -> None:
     sound(case(kind, "dovetail", "sides", kind="rails"))
 
 
-def test_two_rails_over_one_side_cannot_both_interlock_with_it() -> None:
-    found = case("dovetail", "dovetail", "top_and_bottom", kind="rails").findings
-    assert "joint.cannot-be-there" in {f.code for f in found}
+RAILS = """
+boardwright: 1
+title: Two rails over the sides
+units: {units}
+stock:
+  walnut: {{wood: walnut_black, thickness: {thick}}}
+  thin: {{sheet: birch_plywood, thickness: 6.5 mm, measured: 6.4 mm}}
+case:
+  width: 600 mm
+  height: 500 mm
+  depth: 350 mm
+  through: top_and_bottom
+  top: {{kind: rails, joint: {top}}}
+  bottom: {{kind: {bottom}, joint: {top}}}
+  back: {{set: {back}}}
+"""
+
+
+@pytest.mark.parametrize(("units", "thick"), [("in", "3/4"), ("mm", "20")])
+@pytest.mark.parametrize("back", ["none", "rabbet", "groove"])
+@pytest.mark.parametrize("bottom", ["full", "rails"])
+@pytest.mark.parametrize("kind", ["dovetail", "{kind: dovetail, tails_on: first}", "half_blind", "finger"])
+def test_rails_over_the_ends_of_sides(kind: str, bottom: str, back: str, units: str, thick: str) -> None:
+    """Both rails interlock with one end of the side; between them the end lies at their lower face."""
+    piece = sound(check_text(RAILS.format(units=units, thick=thick, top=kind, bottom=bottom, back=back)))
+    rail, side = piece.part("case.top.front"), piece.part("case.side.left")
+    front, rear = rail.box.high[1], piece.part("case.top.rear").box.low[1]
+    between = manifold_box((side.box.low[0], front, rail.box.low[2]), (side.box.high[0], rear, 1e4))
+    assert float((part_solid(side) ^ between).volume()) < 1e-3
+
+
+@pytest.mark.parametrize(("units", "thick"), [("in", "3/4"), ("mm", "20")])
+@pytest.mark.parametrize("back", ["none", "rabbet", "groove", "surface"])
+@pytest.mark.parametrize("how", ["none", "spline", "keys", "dowels"])
+def test_mitred_cases_with_every_back(how: str, back: str, units: str, thick: str) -> None:
+    """A spline in a corner of the case ends before the back."""
+    kind = f"{{kind: mitre, with: {how}}}"
+    text = RAILS.format(units=units, thick=thick, top=kind, bottom="full", back=back)
+    sound(
+        check_text(
+            text.replace("kind: rails", "kind: full").replace("through: top_and_bottom", "through: sides")
+        )
+    )
