@@ -56,7 +56,7 @@ def walls(result: Result) -> dict[str, float]:
 
 @pytest.mark.parametrize("inside", ["{along: 1}", "{across: 1, along: 1}", "{along: 2}"])
 def test_thin_walls_end_under_the_stay_of_the_lid(inside: str) -> None:
-    # the stay hangs from 20 to 30 mm under the rim at 120; the bottom's groove 9.5 up (3/8 in), 4 thick: 120 - 30 - 13.5
+    # the stay hangs from 20 to 30 mm under the rim at 120; the bottom lies 9.5 up, 4 thick: 120 - 30 - 13.5
     result = check_text(BOX.format(inside=f"dividers: {inside}"))
     assert codes(result) == []
     assert set(walls(result).values()) == {76.5}
