@@ -102,3 +102,32 @@ def test_a_kicker_finds_wood_beside_it_or_is_refused(stock: str, joint: str) -> 
     assert "fit.collision" not in found
     if joint == "finger":
         assert "drawer.strip-loose" in found
+
+
+FRAMED = """
+boardwright: 1
+title: Framed drawers
+units: mm
+work_to: 0.5
+stock:
+  oak: {{wood: oak_white, thickness: 19}}
+  panel: {{sheet: birch_plywood, thickness: 18, measured: 17.7}}
+case:
+  width: 450
+  height: 330
+  depth: 400
+  stock: panel
+  face_frame: {{stock: oak{frame}}}
+  top: {{kind: {top}}}
+  bottom: {{kind: {bottom}}}
+  inside: {{drawers: {{count: 2}}}}
+drawers: {{runs_on: runners, sides: {{stock: panel}}}}
+"""
+
+
+@pytest.mark.parametrize("frame", ["", ", rail_width: 22", ", rail_width: 50"])
+@pytest.mark.parametrize("top", ["full", "rails"])
+@pytest.mark.parametrize("bottom", ["full", "rails"])
+def test_strips_behind_a_face_frame_end_at_the_top_and_the_bottom(bottom: str, top: str, frame: str) -> None:
+    result = check_text(FRAMED.format(frame=frame, top=top, bottom=bottom))
+    assert not {"fit.collision", "fit.open-joint"} & set(codes(result))
