@@ -131,3 +131,20 @@ drawers: {{runs_on: runners, sides: {{stock: panel}}}}
 def test_strips_behind_a_face_frame_end_at_the_top_and_the_bottom(bottom: str, top: str, frame: str) -> None:
     result = check_text(FRAMED.format(frame=frame, top=top, bottom=bottom))
     assert not {"fit.collision", "fit.open-joint"} & set(codes(result))
+
+
+@pytest.mark.parametrize("kind", ["plinth", "bracket_feet"])
+@pytest.mark.parametrize("thick", ["3/4", "7/8", "1"])
+def test_screws_of_a_base_stand_seven_diameters_from_the_end_of_a_solid_bottom(thick: str, kind: str) -> None:
+    """EN 1995-1-1 wants 7 diameters to an end; the strips of the ends lie near it, so that thin screws are taken."""
+    result = check_text(
+        f"""
+boardwright: 1
+title: Low cupboard
+units: in
+stock: {{oak: {{wood: oak_white, thickness: {thick}}}}}
+case: {{width: 30, height: 30, depth: 16, stock: oak, back: {{set: none}}, base: {{kind: {kind}}}}}
+"""
+    )
+    assert "fastener.end" not in {f.code for f in result.findings}
+    assert "fastener.none-fits" not in {f.code for f in result.findings}
