@@ -15,7 +15,11 @@ CLEAR = 3.0
 
 STAY = "lid.1.stay"
 """Name of the stay of a lid."""
-IN_BOX = {"divider": ("box.dividers", "thin walls"), "ledger": ("box.trays", "ledgers of the trays")}
+IN_BOX = {
+    "divider": ("box.dividers", "thin walls stand"),
+    "ledger": ("box.trays", "ledgers of the trays stand"),
+    "box bottom": ("box.bottom", "bottom lies"),
+}
 """What may stand in its way in a box: the path and the words of a finding."""
 
 
@@ -88,9 +92,9 @@ def clear_stay(out: SetOut, floor: float) -> None:
         lower = f"make them {out.down(most)} high or less, or " if part.name == "divider" and most > 0 else ""
         out.find(
             "box.no-room",
-            f"the {what} stand where the stay of the lid is",
+            f"the {what} where the stay of the lid is",
             path,
-            found=f"they reach {out.about(part.high[2] - floor)} over the bottom, the stay {out.about(most)}",
+            found=f"up to {out.about(part.high[2] - floor)} over the bottom, the stay {out.about(most)}",
             expected="room for the stay inside the left side",
             source="common practice",
             remedy=f"{lower}leave out `stay`",
