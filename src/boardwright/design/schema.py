@@ -83,6 +83,7 @@ from boardwright.design.keys.table import (
     Stretchers,
     TableKeys,
     TableTop,
+    TopEdge,
 )
 from boardwright.design.keys.wall_cleats import WallCleat
 
@@ -176,6 +177,7 @@ __all__ = [
     "TableTop",
     "TaperKeys",
     "TenonKeys",
+    "TopEdge",
     "Tray",
     "TraySlides",
     "TrayStack",

@@ -10,10 +10,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
+from boardwright.core.curves import Run
 from boardwright.core.poses import Box, Pose, Vec, cross, dot
 from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
-from boardwright.solids.primitives import Body, Round, Sweep
+from boardwright.solids.primitives import Body, Ring, Round, Sweep
 from boardwright.solids.taken import taken
 
 Shape = Any
@@ -134,27 +135,52 @@ def _body(body: Body) -> Shape:
         return BRepPrimAPI_MakeCone(frame, body.r0, body.r1, body.length).Shape()
     if isinstance(body, Sweep):
         return _sweep(body)
+    if isinstance(body, Ring):
+        return _ring(body)
     return BRepPrimAPI_MakeBox(gp_Pnt(*body.low), gp_Pnt(*body.high)).Shape()
 
 
 def _sweep(body: Sweep) -> Shape:
-    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
     from OCP.BRepPrimAPI import BRepPrimAPI_MakePrism
-    from OCP.gp import gp_Pnt, gp_Vec
+    from OCP.gp import gp_Vec
 
-    points = [gp_Pnt(*p) for p in body.points]
-    starts = {first: (last, kind) for first, last, kind in body.curved}
-    outline = BRepBuilderAPI_MakeWire()
+    return BRepPrimAPI_MakePrism(_outlined(body.points, body.curved), gp_Vec(*body.way)).Shape()
+
+
+def _ring(body: Ring) -> Shape:
+    from OCP.BRepPrimAPI import BRepPrimAPI_MakeRevol
+    from OCP.gp import gp_Ax1, gp_Dir, gp_Pnt
+
+    across = (body.axis + 1) % 3
+    points = []
+    for radius, height in body.outline:
+        p = list(body.centre)
+        p[across] += radius
+        p[body.axis] += height
+        points.append((p[0], p[1], p[2]))
+    way = [float(i == body.axis) for i in range(3)]
+    turned = gp_Ax1(gp_Pnt(*body.centre), gp_Dir(*way))
+    return BRepPrimAPI_MakeRevol(_outlined(tuple(points), body.curved), turned).Shape()
+
+
+def _outlined(outline: tuple[Vec, ...], curved: tuple[Run, ...]) -> Any:
+    """The flat face within an outline, of which some pieces are curves."""
+    from OCP.BRepBuilderAPI import BRepBuilderAPI_MakeEdge, BRepBuilderAPI_MakeFace, BRepBuilderAPI_MakeWire
+    from OCP.gp import gp_Pnt
+
+    points = [gp_Pnt(*p) for p in outline]
+    starts = {first: (last, kind) for first, last, kind in curved}
+    line = BRepBuilderAPI_MakeWire()
     i = 0
     while i < len(points):
         if i in starts:
             last, kind = starts[i]
-            outline.Add(BRepBuilderAPI_MakeEdge(_curved(points[i : last + 1], kind)).Edge())
+            line.Add(BRepBuilderAPI_MakeEdge(_curved(points[i : last + 1], kind)).Edge())
             i = last
         else:
-            outline.Add(BRepBuilderAPI_MakeEdge(points[i], points[(i + 1) % len(points)]).Edge())
+            line.Add(BRepBuilderAPI_MakeEdge(points[i], points[(i + 1) % len(points)]).Edge())
             i += 1
-    return BRepPrimAPI_MakePrism(BRepBuilderAPI_MakeFace(outline.Wire()).Face(), gp_Vec(*body.way)).Shape()
+    return BRepBuilderAPI_MakeFace(line.Wire()).Face()
 
 
 def _curved(points: Sequence[Any], kind: str) -> Any:

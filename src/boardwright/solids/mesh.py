@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
@@ -12,11 +13,13 @@ from boardwright.piece.cuts import Cut
 from boardwright.piece.records import Part
 from boardwright.solids.frames import Form, form_of
 from boardwright.solids.measured import room_of
-from boardwright.solids.primitives import Body, Round, Sweep
+from boardwright.solids.primitives import Body, Ring, Round, Sweep
 from boardwright.solids.taken import taken
 
 SEGMENTS = 48
 """Facets of a full circle."""
+SAGITTA = 0.01
+"""How far a facet of a large ring may lie from its circle [mm]."""
 
 
 @lru_cache(maxsize=8192)
@@ -27,6 +30,8 @@ def body_solid(body: Body) -> Any:
     if isinstance(body, Box):
         size = [body.size(i) for i in range(3)]
         return Manifold.cube(size).translate(list(body.low))
+    if isinstance(body, Ring):
+        return _ring(body)
     return sweep_solid(body) if isinstance(body, Sweep) else _round(body)
 
 
@@ -36,6 +41,18 @@ def _round(body: Round) -> Any:
     solid = Manifold.cylinder(body.length, body.r0, body.r1, SEGMENTS)
     x, y = square_to(body.way)
     rows = [[x[i], y[i], body.way[i], body.base[i]] for i in range(3)]
+    return solid.transform(rows)
+
+
+def _ring(body: Ring) -> Any:
+    """An outline turned round an axis, in as many facets as keep within `SAGITTA` of the circle."""
+    from manifold3d import CrossSection
+
+    largest = max(r for r, _ in body.outline)
+    facets = max(SEGMENTS, 4 * math.ceil(math.pi / math.acos(1 - SAGITTA / largest) / 4))
+    solid = CrossSection([list(body.outline)]).revolve(facets)
+    x, y, z = ((body.axis + k) % 3 for k in (1, 2, 3))
+    rows = [[float(i == x), float(i == y), float(i == z), body.centre[i]] for i in range(3)]
     return solid.transform(rows)
 
 

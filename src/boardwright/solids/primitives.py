@@ -48,14 +48,35 @@ class Sweep:
     curved: tuple[Run, ...] = ()
 
 
-Body = Box | Round | Sweep
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A flat outline turned once round an axis of the part.
+
+    Attributes:
+        centre: on that axis, where heights are measured from [mm].
+        axis: 0 to 2.
+        outline: in order round it: distance from the axis, height along it [mm].
+        curved: as of a `Sweep`.
+    """
+
+    centre: Vec
+    axis: int
+    outline: tuple[tuple[float, float], ...]
+    curved: tuple[Run, ...] = ()
+
+
+Body = Box | Round | Sweep | Ring
 
 
 def reach_of(body: Body) -> Box:
     """The box around a body [mm]."""
     if isinstance(body, Box):
         return body
-    if isinstance(body, Sweep):
+    if isinstance(body, Ring):
+        radius, heights = max(r for r, _ in body.outline), [h for _, h in body.outline]
+        low = [v + (min(heights) if i == body.axis else -radius) for i, v in enumerate(body.centre)]
+        high = [v + (max(heights) if i == body.axis else radius) for i, v in enumerate(body.centre)]
+    elif isinstance(body, Sweep):
         points = [*body.points, *(add(p, body.way) for p in body.points)]
         low = [min(p[i] for p in points) for i in range(3)]
         high = [max(p[i] for p in points) for i in range(3)]
@@ -74,6 +95,8 @@ def shifted(body: Body, way: Vec) -> Body:
         return Box(rounded(add(body.low, way), 6), rounded(add(body.high, way), 6))
     if isinstance(body, Round):
         return Round(rounded(add(body.base, way), 6), body.way, round(body.length, 6), body.r0, body.r1)
+    if isinstance(body, Ring):
+        return Ring(rounded(add(body.centre, way), 6), body.axis, body.outline, body.curved)
     return Sweep(tuple(rounded(add(p, way), 6) for p in body.points), rounded(body.way, 6), ())
 
 

@@ -38,7 +38,10 @@ class BoxDividers(Keys):
     across: int | None = optional("how many run from front to back", "0", ge=0, le=20)
     along: int | None = optional("how many run from left to right", "0", ge=0, le=20)
     stock: str | None = optional("stock", "the stock of the bottom")
-    height: LengthText | None = optional("height", "three quarters of the room over the bottom; settled down")
+    height: LengthText | None = optional(
+        "height",
+        "three quarters of the room over the bottom, at most up to trays or the stay of a lid; settled down",
+    )
     joint: JointSpec | None = optional("how they meet the sides", "`dado` (common practice)")
 
 

@@ -302,7 +302,10 @@ class Tray(Drawer):
         "height of the front of a tray that runs out",
         "half of the sides, at least over the bottom by 1/2 in (12 mm) (common practice)",
     )
-    lift_out: bool | None = optional("`true`: it rests on ledgers and is lifted out", "`false`: it runs out")
+    lift_out: bool | None = optional(
+        "`true`: it rests on ledgers and is lifted out",
+        "`false`: it runs out; in a `box` `true`, unless it slides sideways",
+    )
     ledgers: Ledgers | None = optional(
         "what a lift-out or sideways tray rests on", "as each of its keys says"
     )

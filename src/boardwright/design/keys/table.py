@@ -11,6 +11,16 @@ from boardwright.design.keys.drawers import Drawer
 from boardwright.design.keys.joints import JointSpec
 
 
+class TopEdge(Keys):
+    """The upper edge of a top, worked to a shape all round."""
+
+    kind: Literal["chamfer", "round_over", "cove", "ogee"] = Field(description="shape of the edge")
+    size: LengthText | None = optional(
+        "leg of the chamfer, radius, or reach of the ogee",
+        "a quarter of the thickness; `cove`, `ogee` half of it; settled down (common practice)",
+    )
+
+
 class TableTop(Keys):
     """The top of a table, or the seat of a bench or stool."""
 
@@ -19,6 +29,7 @@ class TableTop(Keys):
         "four straight sides; or round: a circle, and an ellipse where width and depth differ", "`straight`"
     )
     stock: str | None = optional("stock", "`table.stock`")
+    edge: TopEdge | None = optional("its upper edge, shaped all round", "square")
     overhang: LengthText | None = optional(
         "how far it reaches beyond the legs, all round; round: beyond their outer corners", "{table_overhang}"
     )

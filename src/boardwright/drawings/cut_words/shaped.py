@@ -38,7 +38,9 @@ def moulding(cut: Moulding, size: Vec, p: Printer) -> Said:
     return Said(
         "moulded edge" if cut.shape == "profile" else cut.shape,
         sizes,
-        f"where the {SIDE_WORDS[cut.side]} and the {SIDE_WORDS[cut.edge]} meet",
+        f"where the {SIDE_WORDS[cut.side]} and the rim meet, all round"
+        if cut.rim
+        else f"where the {SIDE_WORDS[cut.side]} and the {SIDE_WORDS[cut.edge]} meet",
         (own,) if own else (),
         (stopped,) if stopped else (),
         notes=notes,

@@ -57,6 +57,8 @@ class Moulding:
         points: of a profile the line that is left, from `side` to `edge`: distance from `edge`, depth from `side`
             [mm]; empty for the other shapes. The wood between it and the corner is taken away.
         start, end: from where to where along the third axis [mm].
+        rim: True when it runs all round a circle: the part is sawn round, as wide as it is long, and `edge` names the
+            side on which its section is shown.
     """
 
     side: Side
@@ -66,6 +68,7 @@ class Moulding:
     points: tuple[tuple[float, float], ...]
     start: float
     end: float
+    rim: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ from boardwright.piece.forms.box_panel import (
     panel_groove,
 )
 from boardwright.piece.forms.hopper import hopper
+from boardwright.piece.forms.lid_well import beside_stay, clear_stay
 from boardwright.piece.forms.region import Region, Walls
 from boardwright.piece.forms.trays import box_trays
 from boardwright.piece.joints.make import make_joint
@@ -139,7 +140,9 @@ def _square(out: SetOut, keys: BoxKeys, sizes: Sizes, stock: Stock) -> Box | Non
         room = Box((t, t, floor), (t + inside, t + deep, parts[0][1]))
         around = Walls(left, right, front=front, back=rear)
         fit = (inside, parts[0][1] - floor)
-        box_trays(out, Region(room, around, "box.trays", "box.inside", deep, fit), keys.trays)
+        beside = beside_stay(out, room)
+        box_trays(out, Region(room, around, "box.trays", "box.inside", deep, fit, beside=beside), keys.trays)
+    clear_stay(out, floor or 0.0)
     return outer
 
 

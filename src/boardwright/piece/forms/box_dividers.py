@@ -6,6 +6,7 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import BoxDividers, JointKeys
 from boardwright.piece.drafts import Draft
 from boardwright.piece.forms.box_panel import Wall
+from boardwright.piece.forms.lid_well import CLEAR, stay_of
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Stock
@@ -15,6 +16,8 @@ SLID = JointKeys(kind="dado", glue=False)
 """Thin walls slide into their dados and stay dry (common practice)."""
 LEAST_CELL = 15.0
 """Least room between two thin walls [mm]: common practice, 5/8 in."""
+LEAST_HIGH = 10.0
+"""Least height of a thin wall [mm]: common practice, 3/8 in."""
 
 
 def dividers(
@@ -33,13 +36,17 @@ def dividers(
     """
     front, right, rear, left = (w.draft for w in walls)
     stock = out.stock(("box.dividers.stock", keys.stock)) if keys.stock is not None else panel
+    stay = stay_of(out) if keys.along else None
+    taken += out.sizer.settled(CLEAR, "up") if taken else 0.0
+    over = max(taken, top - stay.low[2] if stay is not None else 0.0)
     height = out.sizer.size(
         "box.dividers.height",
         [("box.dividers.height", keys.height)],
-        min((top - floor) * 0.75, max(top - floor - taken, 10.0)),
-        rule="three quarters of the room over the bottom, at most up to the trays",
+        min((top - floor) * 0.75, max(top - floor - over, LEAST_HIGH)),
+        rule="three quarters of the room over the bottom, at most up to the trays"
+        + (" and the stay of the lid" if stay is not None else ""),
         direction="down",
-        least=10.0,
+        least=LEAST_HIGH,
     )
     height = min(height, out.sizer.settled(top - floor, "down"))
     inside = Box((left.high[0], front.high[1], floor), (right.low[0], rear.low[1], floor + height))

@@ -14,6 +14,9 @@ from boardwright.piece.setout import SetOut
 APART = 4.0
 """Two runners of a narrow drawer do not nearly touch [mm]: 5/32 in, common practice."""
 
+LEAST_KICKER = 6.0
+"""A kicker lower than this is left out: the top over it is near enough to the drawer [mm]; 1/4 in, common practice."""
+
 
 def runner_thickness(out: SetOut, id: str, layers: Layers, stock: Stock) -> float:
     """Height of a runner [mm]: by the rule, but no more than its stock; a sheet is as thick as it is."""
@@ -136,12 +139,15 @@ def _pair(
     ys: tuple[float, float],
     zs: tuple[float, float],
 ) -> None:
-    """A strip at each wall.
+    """A strip at each wall, no further up or down than to the top or bottom behind a face frame.
 
     Strips that another drawer has put at the same place are shared, a runner over a drawer is its kicker, and a gap
     between two rails that is shorter than `LEAST_STRIP` needs none. Beside solid walls they end where what stands
     behind them comes in the driest time.
     """
+    zs = _within(out, zs)
+    if zs[1] - zs[0] < LEAST_KICKER and name == "kicker":
+        return
     run = ys[1] - ys[0]
     length = out.sizer.settled(run - shrinking(out, (region.walls.left, region.walls.right), run), "down")
     if length < LEAST_STRIP:
@@ -155,6 +161,18 @@ def _pair(
         axes = (1, 2) if zs[1] - zs[0] > width else (1, 0)
         strip = out.add(f"{id}.{'left' if at_left else 'right'}", name, stock, box, axes, path=region.path)
         fix_strip(out, wall, strip, region.path, at_left=at_left)
+
+
+def _within(out: SetOut, zs: tuple[float, float]) -> tuple[float, float]:
+    """What the bottom and the top of the case, whole or of rails, leave of a height [mm]."""
+    low, high = zs
+    for end in ("", ".front"):
+        bottom, top = out.drafts.get(f"case.bottom{end}"), out.drafts.get(f"case.top{end}")
+        if bottom is not None and low < bottom.high[2] < high:
+            low = bottom.high[2]
+        if top is not None and low < top.low[2] < high:
+            high = top.low[2]
+    return low, high
 
 
 def _taken(other: Draft, name: str, box: Box) -> bool:

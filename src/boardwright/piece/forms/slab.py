@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from boardwright.core.poses import Box, Vec
 from boardwright.design.schema import JointKeys
+from boardwright.formulas.placing import end_distance_unloaded
 from boardwright.piece.drafts import Channel, Draft
 from boardwright.piece.forms.frame_lay import Lay, Span
 from boardwright.piece.joints.faces import plane, unit
@@ -15,6 +16,8 @@ from boardwright.piece.setout import SetOut
 
 FROM_EDGE = 25.0
 """A batten stops so far short of the edges of the slab [mm]: 1 in, common practice."""
+EDGE_DIAMETERS = 2.5
+"""A screw stands so many of its diameters from an edge: `choose_screw` picks by it."""
 FROM_GROOVE = 4.7625
 """A screw stands at least so far beside a groove in the part that takes it [mm]: 3/16 in, common practice."""
 
@@ -147,6 +150,10 @@ def hold_free(
     )
     held, room = strip.size(thick), part.size(thick) - deep
     edge = min((on[1] - on[0]) / 2, 20.0)
+    if part.stock.kind == "wood" and part.length_axis == other:
+        row = strip.low[other] + at
+        to_end = min(row - part.low[other], part.high[other] - row)
+        edge = min(edge, to_end * EDGE_DIAMETERS / end_distance_unloaded(1.0, True))
     chosen = choose_screw(out, None, None, edge, held, room)
     if chosen is None:
         no_screw(out, strip, part, path, held, room, edge)

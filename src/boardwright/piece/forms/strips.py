@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from boardwright.piece.drafts import Draft, Step, meeting
+from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.joints.faces import plane
 from boardwright.piece.joints.fastening import choose_screw, drive, no_screw, spot
 from boardwright.piece.setout import SetOut
@@ -17,10 +17,9 @@ STAGGER = 20.0
 """Screws from the two faces of a divider stand this far apart along it [mm]: 3/4 in, common practice."""
 
 
-def _beside(wall: Draft, strip: Draft, axis: int) -> float:
-    """How much of a strip's height lies on the face of a wall [mm]; a tongue at the wall's end is no face."""
-    tongued = any(isinstance(c, Step) and c.purpose == "tongue" and c.axis == axis for c in wall.cuts)
-    stands = wall.seen() if tongued else wall.box
+def _beside(wall: Draft, strip: Draft) -> float:
+    """How much of a strip's height lies on the face of a wall [mm]; tongues and fingers are no face."""
+    stands = wall.seen()
     return max(0.0, min(stands.high[2], strip.high[2]) - max(stands.low[2], strip.low[2]))
 
 
@@ -59,7 +58,7 @@ def fix_strip(out: SetOut, wall: Draft | None, strip: Draft, path: str, *, at_le
     if wall is None:
         return
     meet = meeting(wall, strip)
-    beside = _beside(wall, strip, meet.axis) if meet else 0.0
+    beside = _beside(wall, strip) if meet else 0.0
     if meet is None or beside < strip.size(2) / 2:
         out.find(
             "drawer.strip-loose",

@@ -31,7 +31,7 @@ def table(out: SetOut, keys: TableKeys) -> Box | None:
             remedy="leave out `splay`, or the drawers",
         )
         drawers = None
-    top = put_top(out, plan)
+    top = put_top(out, plan, keys.top)
     legs = put_legs(out, plan)
     aprons = put_aprons(out, plan, legs, SIDES if drawers is None else SIDES[1:])
     if drawers is not None:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from boardwright.core.poses import Box
+from boardwright.design.schema import TableTop
 from boardwright.piece.cuts import Curve
 from boardwright.piece.drafts import Draft, meeting
 from boardwright.piece.forms.buttons import buttons
 from boardwright.piece.forms.cleats import cleats
 from boardwright.piece.forms.clips import clips
 from boardwright.piece.forms.table_plan import TablePlan
+from boardwright.piece.forms.top_edge import shape_edge
 from boardwright.piece.forms.under_top import Apron
 from boardwright.piece.forms.z_clips import z_clips
 from boardwright.piece.joints.faces import plane, unit
@@ -17,7 +19,7 @@ from boardwright.piece.setout import SetOut
 INWARD = {"front": True, "rear": False, "left": True, "right": False}
 
 
-def put_top(out: SetOut, plan: TablePlan) -> Draft | None:
+def put_top(out: SetOut, plan: TablePlan, keys: TableTop | None) -> Draft | None:
     """Put the top on the bench; its grain runs along its longer side."""
     if plan.top is None:
         return None
@@ -33,6 +35,8 @@ def put_top(out: SetOut, plan: TablePlan) -> Draft | None:
     )
     if plan.round:
         _rounded(top)
+    if keys is not None and keys.edge is not None:
+        shape_edge(out, plan, top, keys.edge)
     return top
 
 

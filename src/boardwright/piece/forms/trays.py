@@ -69,7 +69,10 @@ def heights_agree(out: SetOut, path: str, stack: TrayStack) -> bool:
 
 
 def box_trays(out: SetOut, region: Region, stack: TrayStack) -> None:
-    """Trays in a box: rooms of given heights from its rim down, else rooms that part its whole inside."""
+    """Trays in a box: rooms of given heights from its rim down, else rooms that part its whole inside.
+
+    Its walls close it all round, so that they are lifted out unless they slide sideways.
+    """
     path = region.path
     if not heights_agree(out, path, stack):
         return
@@ -80,6 +83,11 @@ def box_trays(out: SetOut, region: Region, stack: TrayStack) -> None:
     if heights and sum(heights) <= region.box.size(2) + 1e-6:
         low = (region.box.low[0], region.box.low[1], region.box.high[2] - sum(heights))
         region = replace(region, box=Box(low, region.box.high), fit=(region.fit[0], sum(heights)))
+    layers = tray_layers(out, f"{path}.tray", stack.tray)
+    way = layers.values("slides.way")
+    if not layers.values("lift_out") and not (way and way[0][1] == "sideways"):
+        lifted = (stack.tray or Tray()).model_copy(update={"lift_out": True})
+        stack = stack.model_copy(update={"tray": lifted})
     stack_of_trays(out, region, stack, Between("none", None, None, path))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from boardwright.core.curves import Run, curve_line, curve_runs, edge_line, edge_runs
 from boardwright.core.poses import Vec
 from boardwright.piece.cuts import Bevel, Curve, Moulding, RaisedField, Side, Taper, VGroove
-from boardwright.solids.primitives import OVER, Body, Sweep, inward, prism, span
+from boardwright.solids.primitives import OVER, Body, Ring, Sweep, inward, prism, span
 
 FAR = 10.0
 """How far beyond the blank a slanting plane is carried [mm]."""
@@ -61,7 +61,25 @@ def moulding(cut: Moulding, size: Vec) -> list[Body]:
     third = 3 - cut.side.axis - cut.edge.axis
     points = edge_line(cut.shape, cut.size) or cut.points
     runs = edge_runs(cut.shape)
+    if cut.rim:
+        return [_rim(points, runs, cut, size)]
     return [_edge(points, runs, cut.side, cut.edge, size, span(size, third, cut.start, cut.end))]
+
+
+def _rim(points: tuple[tuple[float, float], ...], runs: tuple[Run, ...], cut: Moulding, size: Vec) -> Ring:
+    """The same round a circle: outward of the line, turned round the middle of the side.
+
+    It takes the rim below the line along, a hair deeper than the rim is sawn: a line that runs out level with the rim
+    would end in no width.
+    """
+    axis = cut.side.axis
+    radius, foot = size[cut.edge.axis] / 2 - 2 * HAIR, size[axis] + OVER
+    line = [(points[0][0], -OVER), *points, (0.0, foot), (-OVER, foot), (-OVER, -OVER)]
+    sign = -1.0 if cut.side.high else 1.0
+    middle = [v / 2 for v in size]
+    middle[axis] = inward(size, cut.side, 0.0)
+    outline = tuple((radius - w, sign * d) for w, d in line)
+    return Ring((middle[0], middle[1], middle[2]), axis, outline, _shifted(runs, 1))
 
 
 def _edge(
