@@ -260,14 +260,14 @@ def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
         return f"no {noun} takes any of it"
     fewest = "no layout needs fewer"
     if len(answer.bins) > answer.bins_bound:
-        fewest = f"at least {answer.bins_bound} are needed"
+        fewest = f"at least {answer.bins_bound} {'is' if answer.bins_bound == 1 else 'are'} needed"
     area = ""
     by_price = any(abs(s.cost - s.length * s.width / 1e6) > 1e-6 for s in request.sizes)
     kept = "cost" if by_price and request.stock.kind == "sheet" else "area"
     if not answer.proven and answer.lower_bound > 0:
         over = percent(answer.cost / answer.lower_bound - 1)
         area = f", and at most {over} more {kept} than the least there can be"
-    elif len(request.sizes) > 1:
+    elif answer.proven and len(request.sizes) > 1:
         area = f", nor less {kept}" if len(answer.bins) == answer.bins_bound else f", but no less {kept}"
     return (
         f"{counted(len(answer.bins), noun)} ({fewest}{area}); {percent(what.lost_share)} of the face "

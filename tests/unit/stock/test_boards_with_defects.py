@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from stock_pieces import panel, stocked
+from stock_pieces import MDF_SHELVES, panel, stocked
 
 from boardwright.core.lengths import INCH
 from boardwright.stock.clear import overlap
@@ -89,6 +89,17 @@ def test_strips_of_a_glue_up_are_chosen_from_boards_with_defects() -> None:
     widths = [w for own in part.panels for w in own]
     assert sum(widths) - len(widths) * INCH / 8 >= 18.5 * INCH - 1e-6
     assert sorted(p.width for b in lot.layouts for p in b.placed) == pytest.approx(sorted(widths))
+
+
+def test_a_part_keeps_off_the_damaged_corner_of_a_sheet_on_hand() -> None:
+    """By hand: three of 40 x 30 and a corner of 12 x 12: from 12 to 96 there is room for two on each sheet."""
+    rack = "\nshop:\n  boards:\n"
+    rack += "    - {stock: board, length: 96, width: 31, count: 2, defects: [{at: [0, 0], length: 12, width: 12}]}\n"
+    [lot] = stocked(MDF_SHELVES + rack).value.lots
+    assert lot.verified
+    assert sum(len(b.placed) for b in lot.layouts) == 3
+    assert len(lot.layouts) == 2
+    assert all(clear_of_defects(b) and b.piece is not None and b.piece.defects for b in lot.layouts)
 
 
 def test_a_defect_beyond_the_board_is_pointed_out() -> None:
