@@ -233,6 +233,7 @@ def make_plan(
     """
     if result.design is None or result.piece is None:
         return None, list(result.findings)
+    from boardwright.checks.movement.curves import curves
     from boardwright.plan.build import build_plan
 
     say = progress or (lambda _: None)
@@ -240,4 +241,5 @@ def make_plan(
     stock = _stock(result, say, stop or (lambda: False), rack=rack)
     findings = grouped([*result.findings, *stock.findings])
     say("drawing")
-    return build_plan(result.design, result.piece, stock.value, findings, say), findings
+    moving = curves(result.piece, result.tables)
+    return build_plan(result.design, result.piece, stock.value, findings, moving, say), findings

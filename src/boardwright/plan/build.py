@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
+from boardwright.checks.movement.curves import Curve
 from boardwright.core.findings import Finding
 from boardwright.core.lengths import Printer
 from boardwright.design.load import Design
@@ -20,11 +21,17 @@ from boardwright.plan.rough import rough_lines
 from boardwright.plan.schema import ChainMember, Plan, PlanChain, PlanFinding, PlanPart, Size
 from boardwright.plan.steps import build_steps
 from boardwright.plan.stock import buy_lines, layouts, length_layouts, preparation, strips
+from boardwright.plan.year import plan_year
 from boardwright.stock.records import StockResult
 
 
 def build_plan(
-    design: Design, piece: Piece, stock: StockResult, findings: Sequence[Finding], say: Callable[[str], None]
+    design: Design,
+    piece: Piece,
+    stock: StockResult,
+    findings: Sequence[Finding],
+    curves: Sequence[Curve],
+    say: Callable[[str], None],
 ) -> Plan:
     """Gather everything that is printed.
 
@@ -33,6 +40,7 @@ def build_plan(
         piece: every size known.
         stock: rough sizes, layouts, buying list.
         findings: of all stages.
+        curves: the fits that move through the year.
         say: told what is being done.
     """
     printer = Printer("mm" if piece.units == "mm" else "in", piece.step)
@@ -42,6 +50,7 @@ def build_plan(
     joints = plan_joints(piece, letters)
     say("finding the order of assembly")
     steps, subassemblies = build_steps(piece, printer, letters)
+    year, charts = plan_year(piece, curves, printer)
     outside = {
         name: size(printer, piece.outside.size(i)) for i, name in enumerate(("width", "depth", "height"))
     }
@@ -64,10 +73,11 @@ def build_plan(
         "layouts": boards,
         "layout_summaries": summaries,
         "lengths": length_layouts(stock, printer),
-        "drawings": pictures(piece, printer, letters, drawn, steps, say),
+        "drawings": pictures(piece, printer, letters, drawn, steps, charts, say),
         "cover": "assembled",
         "cautions": cautions(piece),
         "notes": notes(design, piece, printer),
+        "year": year,
         "allowances": allowances(stock.rules),
         "rough": rough_lines(stock),
         "findings": [_finding(f) for f in findings],

@@ -30,9 +30,10 @@ def pictures(
     letters: Mapping[str, str],
     layouts: list[Drawing],
     steps: list[BuildStep],
+    charts: list[Drawing],
     say: Callable[[str], None],
 ) -> list[DrawingRecord]:
-    """Views of the piece, layouts, and a sheet for each letter."""
+    """Views of the piece, layouts, a sheet for each letter, steps, and charts of the year."""
     say("drawing the piece")
     out = [assembled(piece.parts, piece.hardware, piece.name, PAGE)]
     if len(piece.parts) > 1:
@@ -45,6 +46,7 @@ def pictures(
     for step in steps:
         say(f"drawing step {step.number}")
         out.append(step_drawing(piece, step))
+    out += charts
     return [DrawingRecord.model_validate(to_record(d)) for d in out]
 
 

@@ -366,6 +366,49 @@ class PlanChain(Record):
     whole: ChainMember
 
 
+class YearLimit(Record):
+    """A level that a fit should keep, and what it says: `binds`, `lets go`, `least`.
+
+    `beyond` tells on which side of it the fit fails; empty for the least that should be left.
+    """
+
+    size: Size
+    says: str
+    beyond: Literal["", "below", "above"] = ""
+
+
+class YearFit(Record):
+    """A room, a gap or a hold that changes through the year, on the day of cutting and in the twelve months.
+
+    Sizes are computed: their texts are thousandths of an inch or hundredths of a millimetre.
+    """
+
+    what: str
+    detail: str
+    letters: list[str]
+    as_cut: Size
+    months: list[Size]
+    """From January."""
+    limits: list[YearLimit]
+    drawing: str
+
+
+class Year(Record):
+    """The piece through the year: the moisture of its wood, and what that does to each moving fit."""
+
+    place: str
+    """Where the moisture stands for, and its source."""
+    cut_at: float
+    """Moisture on the day of cutting [%]."""
+    moisture: list[float]
+    """Of wood that has settled in the air of each month, from January [%]."""
+    humidity: list[int]
+    """Of air at 21 degrees C in which wood settles there [%]."""
+    fits: list[YearFit]
+    drawing: str
+    """Chart of the moisture."""
+
+
 class DrawingRecord(Record):
     """A drawing: entities as plain data (see docs/plan-format.md), millimetres on paper, y upwards."""
 
@@ -414,6 +457,8 @@ class Plan(Record):
     """Id of the drawing on the cover; when empty, the first that is no part's and no layout's."""
     cautions: list[Caution]
     notes: list[str]
+    year: Year | None = None
+    """Only where something moves so far that it is seen."""
     allowances: list[Allowance] = Field(default_factory=list)
     rough: list[RoughLine] = Field(default_factory=list)
     """Rough sizes of the wood parts and of test pieces, with their sums."""

@@ -47,13 +47,15 @@ def write_pdf(plan: Plan, path: Path, paper: Paper) -> None:
 
 
 def cover_drawing(plan: Plan) -> str:
-    """Id of the drawing on the cover, or "": `plan.cover`, else the first that is no part's or layout's."""
+    """Id of the drawing on the cover, or "": `plan.cover`, else the first that stands on no other page."""
     return plan.cover or next(iter(_views(plan)), "")
 
 
 def _views(plan: Plan) -> list[str]:
     taken = {p.drawing for p in plan.parts} | {x.drawing for x in plan.layouts}
     taken |= {s.drawing for s in plan.steps}
+    if plan.year:
+        taken |= {plan.year.drawing, *(f.drawing for f in plan.year.fits)}
     return [d.id for d in plan.drawings if d.id not in taken]
 
 

@@ -297,9 +297,21 @@ def _turns(piece: Piece, then: Piece) -> Iterator[Hit]:
                 continue
             new[rows] &= ~near_turns(part, [piece.parts[still[k]] for k in rows], first)
             for k, t in _firsts(new):
+                if _presses(piece, then, i, still[k]):
+                    continue
                 one, two = (part_solid(_given(then.parts[n])) for n in (i, still[k]))
                 if (one.transform(last[t].tolist()) ^ two).volume() > LEAST:
                     yield Hit(motion.id, part.id, piece.parts[still[k]].id, float(angles[t]))
+
+
+def _presses(piece: Piece, then: Piece, i: int, j: int) -> bool:
+    """True when a door or lid, closed, presses no harder than wood gives on what it rests on."""
+    shared = then.parts[i].box.overlap(then.parts[j].box)
+    if shared is None:
+        return False
+    axis = min(range(3), key=shared.size)
+    rests = abs(_apart(piece.parts[i].box, piece.parts[j].box, axis)) < RESTS
+    return rests and shared.size(axis) - 2 * GIVES < PRESSES
 
 
 def _firsts(new: Any) -> Iterator[tuple[int, int]]:

@@ -218,3 +218,17 @@ def test_every_go_of_a_split_keeps_the_time_and_no_two_of_them_could_be_one():
     for one, two in pairwise(split):
         more = sum(joints[n] for n in one) + joints[two[0]]
         assert more * 1.0 + max(4, -(-more // 2)) * 0.75 > 10
+
+
+def test_a_panel_of_any_width_is_told_in_how_many_pieces_it_goes() -> None:
+    """Clamps take 48 in, a glue-up is 1/2 in wider than its panel: 100000 / 47 1/2 = 2105.3, so 2106."""
+    text = """
+boardwright: 1
+title: Rack
+units: in
+stock: {pine: {wood: pine_sugar, thickness: 3/4}}
+parts:
+  shelf: {stock: pine, length: 30, width: 100000, along: x, across: y, at: [0, 0, 0]}
+"""
+    [found] = [f for f in check_text(text).findings if f.code == "making.long-for-clamps"]
+    assert "2106 pieces" in found.remedy

@@ -10,9 +10,13 @@ import pypdf
 import pytest
 from ribbon_shelf import Units, make
 
+from boardwright.checks.movement.curves import curves
+from boardwright.core.lengths import Printer
 from boardwright.core.letters import letter
+from boardwright.drawings.record import to_record
 from boardwright.pipeline import check_file, make_plan
-from boardwright.plan.schema import Plan, PlanPart, PlanReason, Sizes
+from boardwright.plan.schema import DrawingRecord, Plan, PlanPart, PlanReason, Sizes
+from boardwright.plan.year import plan_year
 from boardwright.publish.pdf import Paper, cover_drawing, write_pdf
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
@@ -332,3 +336,20 @@ def test_the_cover_shows_the_first_view_unless_told_otherwise() -> None:
     assert cover_drawing(make()) == "assembled"
     assert cover_drawing(make().model_copy(update={"cover": "front"})) == "front"
     assert cover_drawing(make().model_copy(update={"drawings": []})) == ""
+
+
+def test_the_year_stands_in_the_plan_only_where_something_moves(tmp_path: Path) -> None:
+    plan = make()
+    assert "Through the year" not in all_text(read(plan, tmp_path / "still.pdf"))
+    found = check_file(EXAMPLES / "ribbon-chest.yaml")
+    assert found.piece is not None
+    year, charts = plan_year(found.piece, curves(found.piece, found.tables), Printer("in", found.piece.step))
+    assert year is not None
+    drawn = [DrawingRecord.model_validate(to_record(d)) for d in charts]
+    moving = plan.model_copy(update={"year": year, "drawings": [*plan.drawings, *drawn]})
+    [page] = [p for p in pages_of(read(moving, tmp_path / "moving.pdf")) if p.startswith("Through the year")]
+    for fit in year.fits:
+        least = min(fit.months, key=lambda s: s.mm)
+        assert fit.what in page
+        assert least.text in page
+    assert cover_drawing(moving) == cover_drawing(plan)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import ceil
 
 from boardwright.checks.context import Context
 from boardwright.checks.making.kinds import grade, kinds, named
@@ -89,9 +90,7 @@ def _panels(c: Context, panels: list[Part], longest: float) -> Finding:
 def _pieces(c: Context, p: Part, longest: float) -> str:
     """A panel in as few pieces as the clamps take, each with its own waste."""
     waste = rough_width(c, p) - p.size[1]
-    pieces = (
-        next(n for n in range(2, 1000) if p.size[1] / n + waste <= longest + 1e-6) if waste < longest else 2
-    )
+    pieces = max(2, ceil(p.size[1] / (longest - waste) - 1e-6)) if waste < longest else 2
     return f"{pieces} pieces of it, {c.up(p.size[1] / pieces + waste)} wide each"
 
 

@@ -23,14 +23,17 @@ def steps(c: Context) -> list[tuple[Joint, float, float]]:
     Both edges together, negative when it is narrower [mm].
     """
     m = c.piece.moisture
+    return [(j, by * (m.driest - m.now), by * (m.wettest - m.now)) for j, by in grows(c)]
+
+
+def grows(c: Context) -> list[tuple[Joint, float]]:
+    """Each breadboard end, and how much more than it the top grows, both edges together [mm/%]."""
     out = []
     for j in c.piece.joints:
         end, top = c.parts.get(j.first), c.parts.get(j.second)
         if j.kind != "breadboard" or end is None or top is None:
             continue
-        rate = strain(top, top.pose.y) - strain(end, top.pose.y)
-        wide = top.size[1]
-        out.append((j, rate * wide * (m.driest - m.now), rate * wide * (m.wettest - m.now)))
+        out.append((j, (strain(top, top.pose.y) - strain(end, top.pose.y)) * top.size[1]))
     return out
 
 

@@ -12,13 +12,15 @@ from boardwright.core.findings import Finding, Severity
 from boardwright.core.poses import AXES, Box, Vec, scaled
 from boardwright.piece.cuts import Groove, Mortise, Rabbet
 from boardwright.piece.records import Fastener, Joint, Part
-from boardwright.solids.cells import clashes
+from boardwright.solids.cells import cells, clashes
 from boardwright.solids.taken import taken
 
 HELD = 3.0
 """Least of a panel that stays in its groove in the driest time [mm]: 1/8 in, common practice."""
 TIGHT, PRESSES = 0.01, 0.25
 """An edge nearer to the bottom than this lies on it by plan; it may press on it so far [mm]: common practice."""
+BUTTON = "button"
+"""A wooden button that holds a top to its apron: its tongue lies along its grain."""
 COVERS = 0.6
 """Share of an edge that a groove must take up to be the one that it lies in."""
 
@@ -44,7 +46,10 @@ class Edge:
 
 
 def edges(year: Year) -> list[Edge]:
-    """Every edge of solid wood that stands across its grain in a groove or rabbet, and can move in it."""
+    """Every edge of solid wood that stands in a groove or rabbet and can move in it.
+
+    Of a panel those across its grain; of a button its tongue, which the top carries to and fro.
+    """
     c = year.c
     parts = c.piece.parts
     if not parts:
@@ -57,7 +62,8 @@ def edges(year: Year) -> list[Edge]:
         panel, wall = parts[i], parts[k]
         if i == k or panel.group != wall.group or frozenset((panel.id, wall.id)) in fast:
             continue
-        axis = next((a for a in range(3) if abs(panel.pose.y[a]) > 1 - 1e-6), None)
+        way = panel.pose.x if panel.name == BUTTON else panel.pose.y
+        axis = next((a for a in range(3) if abs(way[a]) > 1 - 1e-6), None)
         if axis is None or panel.stock.kind != "wood":
             continue
         out += [e for sign in (-1.0, 1.0) if (e := _edge(panel, wall, axis, sign)) is not None]
@@ -77,7 +83,7 @@ def _edge(panel: Part, wall: Part, axis: int, sign: float) -> Edge | None:
     if not low + 1e-6 < end < high - 1e-6 or low - 1e-6 < other < high + 1e-6:
         return None
     mouth = low if sign > 0 else high
-    shared = panel.box.overlap(wall.box)
+    shared = _within(panel, wall.box)
     if shared is None:
         return None
     bottom = _bottom(wall, shared, axis, sign, end)
@@ -100,11 +106,22 @@ def _edge(panel: Part, wall: Part, axis: int, sign: float) -> Edge | None:
     )
 
 
+def _within(panel: Part, wall: Box) -> Box | None:
+    """The room that what is left of a panel, such as its tongue, takes within the outline of another part."""
+    boxes = cells(panel)
+    low, high = np.maximum(boxes[:, 0], wall.low), np.minimum(boxes[:, 1], wall.high)
+    inside = (high - low > 1e-6).all(axis=1)
+    if not inside.any():
+        return None
+    (a, b, c), (d, e, f) = low[inside].min(axis=0).tolist(), high[inside].max(axis=0).tolist()
+    return Box((a, b, c), (d, e, f))
+
+
 def _bottom(wall: Part, shared: Box, axis: int, sign: float, end: float) -> float | None:
     """How far a groove goes before an edge that lies in it [mm]; None when it lies in none."""
     found: list[float] = []
     for cut in wall.cuts:
-        if not isinstance(cut, (Groove, Rabbet, Mortise)):
+        if not isinstance(cut, (Groove, Rabbet, Mortise)) or getattr(cut, "purpose", "") == "tongue":
             continue
         for body in taken(cut, wall.size):
             if not isinstance(body, Box):
@@ -119,11 +136,13 @@ def _bottom(wall: Part, shared: Box, axis: int, sign: float, end: float) -> floa
 
 
 def _covers(box: Box, shared: Box, axis: int) -> bool:
-    share = 1.0
-    for i in range(3):
-        if i != axis:
-            both = min(box.high[i], shared.high[i]) - max(box.low[i], shared.low[i])
-            share *= max(both, 0.0) / max(shared.size(i), 1e-9)
+    """Whether a groove takes up most of an edge's length, and lies in its thickness or takes up most of that."""
+    share, others = 1.0, [i for i in range(3) if i != axis]
+    long = max(others, key=shared.size)
+    for i in others:
+        both = min(box.high[i], shared.high[i]) - max(box.low[i], shared.low[i])
+        whole = shared.size(i) if i == long else min(shared.size(i), box.size(i))
+        share *= max(both, 0.0) / max(whole, 1e-9)
     return share > COVERS
 
 
@@ -176,16 +195,20 @@ def _side(way: Vec) -> str:
 def _bottoms(year: Year, m: Moving, worst: float, when: float) -> Finding:
     c, mo = year.c, year.moisture
     panel, wall = m.parts
+    button = c.parts[panel].name == BUTTON
     return Finding(
         m.code,
         Severity.ERROR,
-        f"{c.label(panel)} swells against the bottom of its groove in {c.label(wall)}",
+        f"{c.label(panel)} {'is pushed' if button else 'swells'} against the bottom of its groove in {c.label(wall)}",
         m.place,
         found=f"{c.text(m.now)} of room at {mo.now:.3g} % moisture, {c.text(worst)} at {when:.3g} %",
         expected=f"room left at {when:.3g} %",
         source=SOURCE,
         remedy=ways_out(
-            year, fits, m, f"cut it {c.up(-worst)} narrower at this edge, or the groove as much deeper"
+            year,
+            fits,
+            m,
+            f"cut it {c.up(-worst)} {'shorter' if button else 'narrower at this edge'}, or the groove as much deeper",
         ),
         parts=m.parts,
     )
@@ -197,7 +220,7 @@ def _leaves(year: Year, m: Moving, worst: float, when: float) -> Finding:
     return Finding(
         m.code,
         Severity.ERROR if worst <= 0 else Severity.WARNING,
-        f"{c.label(panel)} shrinks "
+        f"{c.label(panel)} {'is drawn' if c.parts[panel].name == BUTTON else 'shrinks'} "
         + ("out of its groove in" if worst <= 0 else "until its groove hardly holds it in")
         + f" {c.label(wall)}",
         m.place,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import partial
 
 from boardwright.checks.margins import Margin
@@ -22,11 +23,32 @@ CUP = 1.6
 """Cup of a lid that still shuts well [mm]: 1/16 in, common practice."""
 
 
-def moves(year: Year) -> list[tuple[Motion, Part, float, float]]:
-    """Each lid, the part at its free edge, how far that edge moves over the year, and how far it may [mm].
+@dataclass(frozen=True, slots=True)
+class Free:
+    """The free edge of a lid.
 
-    An edge that hangs over may move as far as it does: it never comes back behind the case.
+    Attributes:
+        motion: of the lid. edge: the part at the free edge.
+        over: how far it hangs over, as cut; negative where it stands back [mm].
+        slope: how much farther for each per cent of moisture [mm/%].
     """
+
+    motion: Motion
+    edge: Part
+    over: float
+    slope: float
+
+    @property
+    def most(self) -> float:
+        """How far it may move over the year [mm].
+
+        An edge that hangs over may move as far as it does: it never comes back behind the case.
+        """
+        return max(STRIKE, self.over)
+
+
+def free_edges(year: Year) -> list[Free]:
+    """The free edge of each lid."""
     out = []
     parts = year.c.piece.parts
     for motion in year.c.piece.motions:
@@ -45,7 +67,7 @@ def moves(year: Year) -> list[tuple[Motion, Part, float, float]]:
         under = min(still, key=lambda p: (sum((p.box.middle()[i] - spot[i]) ** 2 for i in range(3)), p.id))
         slope = year.slope(under.id, spot, edge.id, spot, away)
         over = _reach(edge, away) - max(_reach(p, away) for p in still)
-        out.append((motion, edge, abs(slope) * year.swing, max(STRIKE, over)))
+        out.append(Free(motion, edge, over, slope))
     return out
 
 
@@ -84,9 +106,12 @@ def boards(year: Year) -> list[tuple[Motion, Part, float]]:
 
 def margins(year: Year) -> Iterator[Margin]:
     """What a lock, or a tight lid, would suffer from."""
-    for motion, edge, by, most in moves(year):
-        tell = partial(_wanders, year, motion, edge, by)
-        yield Margin(MOVES, (edge.id,), "movement of the lid's free edge", by, most, "mm", tell=tell)
+    for free in free_edges(year):
+        by = abs(free.slope) * year.swing
+        tell = partial(_wanders, year, free.motion, free.edge, by)
+        yield Margin(
+            MOVES, (free.edge.id,), "movement of the lid's free edge", by, free.most, "mm", tell=tell
+        )
     for motion, board, by in boards(year):
         tell = partial(_cups, year, motion, board, by)
         yield Margin(CUPS, (board.id,), "cup of the lid", by, CUP, "mm", tell=tell)

@@ -9,27 +9,23 @@ from boardwright.checks.context import Context
 from boardwright.checks.margins import Margin
 from boardwright.checks.movement import (
     breadboards,
-    drawers,
     fast_screws,
     glue_lines,
-    grooves,
     held_edges,
     housed,
     lids,
     mitres,
     mixed_woods,
-    openings,
     seasons,
-    slots,
     solid_on_sheet,
 )
-from boardwright.checks.movement.fits import STILL, Fits, Moving, Year, margin, year_of
+from boardwright.checks.movement.curves import FITS
+from boardwright.checks.movement.fits import Year, margin, year_of
 from boardwright.checks.movement.lines import Check, lines
 from boardwright.checks.movement.lines import margins as of_lines
 from boardwright.checks.movement.times import Then, until
 from boardwright.core.findings import Finding
 
-FITS: tuple[Fits, ...] = (drawers.fits, openings.fits, grooves.fits, slots.fits)
 LINES: tuple[Check, ...] = (
     glue_lines.CHECK,
     solid_on_sheet.CHECK,
@@ -43,11 +39,6 @@ OTHERS: tuple[Callable[[Year], Iterable[Margin]], ...] = (
     breadboards.margins,
     lids.margins,
 )
-
-
-def moving(year: Year) -> list[Moving]:
-    """Every fit that the year changes, in the order of the checks."""
-    return [m for fits in FITS for m in fits(year) if abs(m.slope) * year.swing > STILL]
 
 
 def look(c: Context, then: Then | None = None) -> tuple[list[Finding], list[Margin]]:
