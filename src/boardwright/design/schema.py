@@ -65,6 +65,7 @@ from boardwright.design.keys.shop import ClampEntry, GlueTimes, Machines, Precis
 from boardwright.design.keys.stock import (
     AllowanceKeys,
     BoardEntry,
+    DefectEntry,
     FinishKeys,
     PriceKeys,
     RoughKeys,
@@ -109,6 +110,7 @@ __all__ = [
     "CurveKeys",
     "CutKeys",
     "Deck",
+    "DefectEntry",
     "Delivery",
     "DesignFile",
     "Door",

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from boardwright.core.findings import Finding, Place, Severity
 from boardwright.core.lengths import INCH, Printer, settle
+from boardwright.core.rack import Defect
 from boardwright.design.load import Design
-from boardwright.design.schema import Shop
+from boardwright.design.schema import DefectEntry, Shop
 from boardwright.stock.records import PartWish, ShopChoices
 from boardwright.tables.bundle import Tables
 
@@ -49,12 +50,16 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
             return None
 
     boards = []
+    defects = []
     for n, entry in enumerate(shop.boards or ()):
         path = f"shop.boards[{n}]"
         places.append((path, design.place(path)))
         sizes = (length(f"{path}.length", entry.length), length(f"{path}.width", entry.width))
         if sizes[0] is not None and sizes[1] is not None:
             boards.append((entry.stock, sizes[0], sizes[1], entry.count))
+            defects.append(tuple(_defects(path, entry.defects or (), length)))
+            own = [f"{path}.defects[{k}]" for k in range(len(defects[-1]))]
+            places += [(each, design.place(each)) for each in own]
     sheets = []
     for n, sheet in enumerate(shop.sheets or ()):
         path = f"shop.sheets[{n}]"
@@ -84,7 +89,25 @@ def shop_choices(design: Design, read: Callable[[str], float | None]) -> ShopCho
         tuple(_wishes(design, length, places)),
         tuple(places),
         sheets=tuple(sheets),
+        defects=tuple(defects),
     )
+
+
+def _defects(
+    board: str, entries: Sequence[DefectEntry], length: Callable[[str, object], float | None]
+) -> Iterator[Defect]:
+    """The defects of a board on hand, in the file's order."""
+    for n, entry in enumerate(entries):
+        path = f"{board}.defects[{n}]"
+        keys = (
+            ("at[0]", entry.at[0]),
+            ("at[1]", entry.at[1]),
+            ("length", entry.length),
+            ("width", entry.width),
+        )
+        x, y, long, wide = (length(f"{path}.{key}", given) for key, given in keys)
+        if x is not None and y is not None and long is not None and wide is not None:
+            yield Defect(x, y, long, wide, entry.what or "")
 
 
 def _wishes(

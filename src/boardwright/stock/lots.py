@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
-from boardwright.core.rack import RackPiece
+from boardwright.core.rack import Defect, RackPiece
 from boardwright.piece.records import Stock
 from boardwright.stock.blanks import ids_of, members, strips_of
 from boardwright.stock.boards import board_instance, lay_out_boards
@@ -53,6 +53,7 @@ class LotRequest:
         assumed: what was assumed about them.
         rack: pieces of the rack that are used first; `kind` is what they are, and what is bought.
         blanks: pieces that are cut in one.
+        marks: defects of boards on hand, by the id of their size.
     """
 
     id: str
@@ -66,6 +67,7 @@ class LotRequest:
     rack: tuple[OnRack, ...] = ()
     kind: RackPiece | None = None
     blanks: tuple[Blank, ...] = ()
+    marks: Mapping[str, tuple[Defect, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,7 +134,7 @@ def lay_out(
         answer, more = rack_first(instance, answer, request.rack)
         faults += more
     layouts = on_the_rack(
-        _layouts(request, answer, queues, printer), request.rack, request.kind, request.title
+        _layouts(request, answer, queues, printer), request.rack, request.kind, request.title, request.marks
     )
     findings = [_invalid(request, faults)] if faults else []
     findings += _unplaced(request, queues, answer, printer)
@@ -258,14 +260,14 @@ def _text(request: LotRequest, answer: Answer, what: Tally) -> str:
         return f"no {noun} takes any of it"
     fewest = "no layout needs fewer"
     if len(answer.bins) > answer.bins_bound:
-        fewest = f"at least {answer.bins_bound} are needed"
+        fewest = f"at least {answer.bins_bound} {'is' if answer.bins_bound == 1 else 'are'} needed"
     area = ""
     by_price = any(abs(s.cost - s.length * s.width / 1e6) > 1e-6 for s in request.sizes)
     kept = "cost" if by_price and request.stock.kind == "sheet" else "area"
     if not answer.proven and answer.lower_bound > 0:
         over = percent(answer.cost / answer.lower_bound - 1)
         area = f", and at most {over} more {kept} than the least there can be"
-    elif len(request.sizes) > 1:
+    elif answer.proven and len(request.sizes) > 1:
         area = f", nor less {kept}" if len(answer.bins) == answer.bins_bound else f", but no less {kept}"
     return (
         f"{counted(len(answer.bins), noun)} ({fewest}{area}); {percent(what.lost_share)} of the face "

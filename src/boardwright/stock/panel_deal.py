@@ -155,6 +155,11 @@ def _deal_kind(
 
 def cost_of(question: PanelQuestion, dealt: Dealt) -> float:
     """What is paid for a board as it is cut."""
+    return question.paid(dealt.board, used_of(question, dealt))
+
+
+def used_of(question: PanelQuestion, dealt: Dealt) -> float:
+    """How much of its length is cut off a board [mm]."""
     used = 0.0
     for section in dealt.sections:
         lengths = []
@@ -162,7 +167,7 @@ def cost_of(question: PanelQuestion, dealt: Dealt) -> float:
             own = [question.wanted[k].length for k, _ in strip.pieces]
             lengths.append(sum(own) + question.kerf * (len(own) - 1))
         used += max(lengths) + question.kerf
-    return question.paid(dealt.board, used - question.kerf)
+    return used - question.kerf
 
 
 def _limits(grid: Grid, kinds: Sequence[int], room: int) -> tuple[int, int]:

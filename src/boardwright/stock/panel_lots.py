@@ -10,18 +10,17 @@ from boardwright.core.lengths import INCH, Printer
 from boardwright.piece.records import Part
 from boardwright.stock.blanks import ids_of
 from boardwright.stock.choices import Allowances
-from boardwright.stock.emit import emit
+from boardwright.stock.clear_sections import ClearSection, clear_sections
 from boardwright.stock.glue_ups import strip_limit
-from boardwright.stock.instance import Instance, StockSize
+from boardwright.stock.instance import StockSize
 from boardwright.stock.joint_lines import Joints, joints
 from boardwright.stock.lots import Chosen, LotRequest
-from boardwright.stock.panel_question import PanelQuestion, Wanted
-from boardwright.stock.panels import PanelAnswer, lay_out_panels
-from boardwright.stock.patterns import Pattern
+from boardwright.stock.panel_boards import CutBoard, Key, Owners, as_answer, on_boards
+from boardwright.stock.panel_question import PanelQuestion, Wanted, paid
+from boardwright.stock.panels import lay_out_panels
 from boardwright.stock.rack_words import WORTH_NAMING
 from boardwright.stock.records import RoughPart
 from boardwright.stock.rough import face
-from boardwright.stock.scaled import Shape
 from boardwright.stock.solution import Answer, Bin
 
 STEP = {"in": INCH / 16, "mm": 1.0}
@@ -33,11 +32,6 @@ MORE_STRIPS = 1.2
 """Most strips against equal ones, from boards that are only assumed: each is a joint more."""
 CLEAR = {"in": INCH / 4, "mm": 6.0}
 """Distance from a joint to a groove or hole that is enough [mm] (common practice)."""
-
-Key = tuple[str, int]
-"""Id of a part and number of a strip; 0 for a panel, whose strips are not known yet."""
-Owners = list[list[Key]]
-"""What each thing that is wanted stands for, copy by copy."""
 
 
 @dataclass(slots=True)
@@ -56,24 +50,24 @@ class StripChooser:
         panels = [p for p in request.parts if p.strips > 1 and p.letter not in in_blanks]
         if request.stock.kind != "wood" or not panels or not request.sizes:
             return None
-        question, owners = self._asked(request, panels)
+        question, owners, sections = self._asked(request, panels)
         answer = lay_out_panels(question, effort=EFFORT, stop=self.stop)
         if answer.missing:
             return None
-        numbers = {b.id: n for n, b in enumerate(_stocks(request))}
-        places = [numbers[b.id] for b in question.boards]
-        answer = replace(answer, boards=tuple(sorted(answer.boards, key=lambda d: places[d.board])))
+        boards = on_boards(question, answer, sections, _stocks(request))
         before = sum(_paid(request, question, b) for b in equal.bins)
         there = request.on_hand or bool(request.rack)
         saves = SAVES if there else SAVES_ASSUMED
-        if not equal.unplaced and answer.cost > before * (1 - saves):
+        if not equal.unplaced and sum(b.cost for b in boards) > before * (1 - saves):
             return None
-        strips = sum(not k for (_, k), _, _ in _dealt(answer, owners))
+        strips = sum(not k for (_, k), _, _ in _dealt(boards, owners))
         if not there and strips > MORE_STRIPS * sum(p.strips * len(ids_of(p)) for p in panels):
             return None
-        return self._taken(request, panels, answer, owners, places)
+        return self._taken(request, panels, boards, owners, answer.rounds)
 
-    def _asked(self, request: LotRequest, panels: Sequence[RoughPart]) -> tuple[PanelQuestion, Owners]:
+    def _asked(
+        self, request: LotRequest, panels: Sequence[RoughPart]
+    ) -> tuple[PanelQuestion, Owners, list[ClearSection]]:
         wanted: list[Wanted] = []
         owners: Owners = []
         glued = {p.letter for p in panels}
@@ -92,24 +86,26 @@ class StripChooser:
             wanted.append(Wanted(blank.id, blank.length, blank.width, 1))
             owners.append([(blank.pieces[0][1], blank.pieces[0][2])])
         limit = strip_limit(request.sizes, request.on_hand, self.allow, self.printer)
-        boards = tuple(b for b in _stocks(request) if not b.defects)
         least, keep = min(self.allow.strip_min, limit.strip), WORTH_NAMING[0] if request.on_hand else None
+        small = min(w.length for w in wanted), min(least if w.panel else w.width for w in wanted)
+        sections = clear_sections(_stocks(request), request.kerf, small)
+        boards = tuple(s.size for s in sections)
         joint, step = 2 * self.allow.edge_joint, STEP[self.printer.units]
         question = PanelQuestion(tuple(wanted), boards, request.kerf, least, limit.strip, joint, step, keep)
-        return question, owners
+        return question, owners, sections
 
     def _taken(
         self,
         request: LotRequest,
         panels: Sequence[RoughPart],
-        answer: PanelAnswer,
+        boards: Sequence[CutBoard],
         owners: Owners,
-        places: Sequence[int],
+        rounds: int,
     ) -> Chosen:
-        """The answer's strips given to the parts, in an order whose joints keep off grooves and holes."""
+        """The boards' strips given to the parts, in an order whose joints keep off grooves and holes."""
         strips: dict[str, list[tuple[float, int]]] = {}
         board: dict[Key, int] = {}
-        for (id, k), width, n in _dealt(answer, owners):
+        for (id, k), width, n in _dealt(boards, owners):
             if k:
                 board[id, k] = n
             else:
@@ -132,7 +128,7 @@ class StripChooser:
                 joints=tuple(words),
             )
         new = replace(request, parts=tuple(self.changed.get(p.letter, p) for p in request.parts))
-        return Chosen(new, lambda instance: _answer(instance, new, answer, owners, places), board)
+        return Chosen(new, lambda instance: as_answer(instance, new, boards, owners, rounds), board)
 
     def _ordered(self, part: RoughPart, strips: Sequence[tuple[float, int]]) -> Joints:
         one = self.kinds[part.letter][0]
@@ -188,13 +184,14 @@ def joint_findings(
     return found
 
 
-def _dealt(answer: PanelAnswer, owners: Owners) -> Iterator[tuple[Key, float, int]]:
-    """Every piece of an answer: whose it is, the width of its strip, the number of its board."""
-    for n, dealt in enumerate(answer.boards):
-        for section in dealt.sections:
-            for strip in section:
-                for kind, copy in strip.pieces:
-                    yield owners[kind][copy], strip.width, n
+def _dealt(boards: Sequence[CutBoard], owners: Owners) -> Iterator[tuple[Key, float, int]]:
+    """Every piece: whose it is, the width of its strip, the number of its board."""
+    for n, board in enumerate(boards):
+        for _, dealt in board.sections:
+            for section in dealt.sections:
+                for strip in section:
+                    for kind, copy in strip.pieces:
+                        yield owners[kind][copy], strip.width, n
 
 
 def _stocks(request: LotRequest) -> tuple[StockSize, ...]:
@@ -205,39 +202,6 @@ def _stocks(request: LotRequest) -> tuple[StockSize, ...]:
 
 def _paid(request: LotRequest, question: PanelQuestion, cut_from: Bin) -> float:
     """What is paid for a board of an answer with equal strips."""
-    if question.keep is None:
-        return next(b.cost for b in _stocks(request) if b.id == cut_from.stock_id)
-    n = next(i for i, b in enumerate(question.boards) if b.id == cut_from.stock_id)
-    return question.paid(n, max(p.x + p.length for p in cut_from.placed) - question.boards[n].trim_length)
-
-
-def _answer(
-    instance: Instance, request: LotRequest, answer: PanelAnswer, owners: Owners, places: Sequence[int]
-) -> Answer:
-    """The answer as one to the layout question: the same boards, cut the same way."""
-    sizes = {(round(i.length, 6), round(i.width, 6)): n for n, i in enumerate(instance.items)}
-
-    def shape(kind: int, copy: int, width: float) -> Shape:
-        length, own = _size(request, owners[kind][copy])
-        return Shape(sizes[round(length, 6), round(own or width, 6)], False, 0, 0)
-
-    copies = [0] * len(instance.items)
-    bins = []
-    for dealt in answer.boards:
-        sections = tuple(
-            tuple(tuple(shape(kind, copy, s.width) for kind, copy in s.pieces) for s in section)
-            for section in dealt.sections
-        )
-        bins.append(emit(instance, "crosscut", Pattern(sections, (), 0, 0), places[dealt.board], copies))
-    cost = sum(instance.stocks[places[d.board]].cost for d in answer.boards)
-    method = "strips chosen together with the boards"
-    return Answer(tuple(bins), (), cost, 0.0, 1, False, method, 0, answer.rounds)
-
-
-def _size(request: LotRequest, key: Key) -> tuple[float, float]:
-    """Length and width of what is cut for a piece: its blank's, or its own; no width for strips of a panel."""
-    for blank in request.blanks:
-        if blank.pieces[0][1:] == key:
-            return blank.length, blank.width
-    part = next(p for p in request.parts if key[0] in ids_of(p))
-    return part.strip[0], part.strip[1] if key[1] else 0.0
+    board = next(b for b in _stocks(request) if b.id == cut_from.stock_id)
+    used = max(p.x + p.length for p in cut_from.placed) - board.trim_length
+    return paid(board, used, question.kerf, question.keep)

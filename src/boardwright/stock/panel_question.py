@@ -64,11 +64,22 @@ class PanelQuestion:
             board: which board.
             used: what is cut off it, of the length that is left when its ends are trimmed [mm].
         """
-        one = self.boards[board]
-        left = one.length - 2 * one.trim_length - used - self.kerf
-        if self.keep is None or left < self.keep:
-            return one.cost
-        return one.cost * (1 - (left + one.trim_length) / one.length)
+        return paid(self.boards[board], used, self.kerf, self.keep)
+
+
+def paid(board: StockSize, used: float, kerf: float, keep: float | None) -> float:
+    """What is paid for a board.
+
+    Args:
+        board: the board.
+        used: what is cut off it, of the length that is left when its ends are trimmed [mm].
+        kerf: of the saw [mm].
+        keep: as in `PanelQuestion` [mm].
+    """
+    left = board.length - 2 * board.trim_length - used - kerf
+    if keep is None or left < keep:
+        return board.cost
+    return board.cost * (1 - (left + board.trim_length) / board.length)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from boardwright.core.findings import Finding, Place, Severity
@@ -27,7 +27,11 @@ THICKER = 0.25
 
 
 def on_the_rack(
-    layouts: Sequence[BoardLayout], rack: Sequence[OnRack], kind: RackPiece | None, title: str
+    layouts: Sequence[BoardLayout],
+    rack: Sequence[OnRack],
+    kind: RackPiece | None,
+    title: str,
+    marks: Mapping[str, tuple[Defect, ...]],
 ) -> tuple[BoardLayout, ...]:
     """Layouts with what each board is on the rack, and names for its offcuts.
 
@@ -36,6 +40,7 @@ def on_the_rack(
         rack: pieces that were to be had.
         kind: what a board of the lot is when it is bought.
         title: of the lot.
+        marks: defects of boards on hand, by the id of their size.
     """
     named = {on.whole.id: on.piece for on in rack}
     out = []
@@ -43,23 +48,24 @@ def on_the_rack(
         piece = named.get(board.size)
         if piece is not None:
             size = board.title.rpartition(": ")[2]
-            left = _named(board.leftovers, piece)
+            left = _named(board.leftovers, piece, f"{piece.name}-")
             at = f"{title}, {piece.name} of the rack: {size}"
             board = replace(board, title=at, leftovers=left, piece=piece)
         elif kind is not None:
-            board = replace(board, piece=replace(kind, length=board.length, width=board.width))
+            own = replace(kind, length=board.length, width=board.width, defects=marks.get(board.size, ()))
+            board = replace(board, leftovers=_named(board.leftovers, own, "leftover "), piece=own)
         out.append(board)
     return tuple(out)
 
 
-def _named(leftovers: Sequence[Leftover], piece: RackPiece) -> tuple[Leftover, ...]:
-    """Leftovers named after their board; one with defects must have a clear piece in it that is worth a name."""
+def _named(leftovers: Sequence[Leftover], piece: RackPiece, head: str) -> tuple[Leftover, ...]:
+    """Leftovers numbered after a head; one with defects must have a clear piece in it that is worth a name."""
     out = []
     number = 0
     for left in leftovers:
         keep = left.name and _clear_enough(left, defects_in(left, piece))
         number += bool(keep)
-        out.append(replace(left, name=f"{piece.name}-{number}" if keep else ""))
+        out.append(replace(left, name=f"{head}{number}" if keep else ""))
     return tuple(out)
 
 

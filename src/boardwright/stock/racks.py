@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from boardwright.core.findings import Finding, Severity
 from boardwright.core.lengths import Printer
-from boardwright.core.rack import Rack, RackPiece
+from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.piece.records import Part, Piece, Stock
 from boardwright.stock.choices import Allowances
-from boardwright.stock.instance import StockSize
+from boardwright.stock.instance import Rectangle, StockSize
 from boardwright.stock.lots import LotRequest
 from boardwright.stock.on_rack import MOST, serves, usable
 from boardwright.stock.records import RoughPart, ShopChoices
@@ -79,8 +79,43 @@ def racks_of(
                 )
             )  # fmt: skip
             continue
-        rack.append(StockSize(f"on hand {n + 1}", length, width, count, length * width / 1e6, *trims))
+        marks, more = _on_the_face(n, choices, length, width, printer)
+        findings += more
+        id = f"on hand {n + 1}"
+        rack.append(StockSize(id, length, width, count, length * width / 1e6, *trims, marks))
     return {id: tuple(rack) for id, rack in racks.items()}, findings
+
+
+def _on_the_face(
+    n: int, choices: ShopChoices, length: float, width: float, printer: Printer
+) -> tuple[tuple[Rectangle, ...], list[Finding]]:
+    """Defects of a board on hand as far as they lie on it; warnings on those that do not wholly."""
+    marks: list[Rectangle] = []
+    findings: list[Finding] = []
+    s = printer.text
+    for k, d in enumerate(choices.defects[n] if choices.defects else ()):
+        x1, y1 = d.x + d.length, d.y + d.width
+        mark = Rectangle(max(d.x, 0.0), max(d.y, 0.0), min(x1, length), min(y1, width))
+        if mark.x0 < mark.x1 and mark.y0 < mark.y1:
+            marks.append(mark)
+            if d.x >= 0 and d.y >= 0 and x1 <= length + 1e-6 and y1 <= width + 1e-6:
+                continue
+        findings.append(
+            Finding(
+                "stock.defect-outside", Severity.WARNING,
+                f"a defect{f' ({d.what})' if d.what else ''} of a board on hand does not lie wholly on its face",
+                choices.place(f"shop.boards[{n}].defects[{k}]"),
+                f"{s(d.length)} long, {s(d.width)} wide, at {s(d.x)}, {s(d.y)}",
+                f"a rectangle within {s(length)} × {s(width)}", "",
+                "correct where it lies, or its size: no part lies on what of it is on the board",
+            )
+        )  # fmt: skip
+    return tuple(marks), findings
+
+
+def defects_on_hand(choices: ShopChoices) -> dict[str, tuple[Defect, ...]]:
+    """Defects of the boards on hand, by the id of their size of stock."""
+    return {f"on hand {n + 1}": marks for n, marks in enumerate(choices.defects) if marks}
 
 
 def from_rack(

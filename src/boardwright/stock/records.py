@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from boardwright.core.findings import Finding, Place
-from boardwright.core.rack import Rack, RackPiece
+from boardwright.core.rack import Defect, Rack, RackPiece
 from boardwright.stock.instance import Rectangle
 from boardwright.stock.solution import CutLine
 
@@ -51,6 +51,7 @@ class ShopChoices:
         sheet_trim: taken off each edge of a sheet [mm].
         strip_max: widest strip in a glue-up [mm].
         boards: boards (or sheets) on hand: stock, length [mm], width [mm], how many.
+        defects: those of each of `boards`, in its order; empty when all are clear.
         allowances: those the shop gives, by key of `shop.allowances` [mm].
         strip_min: narrowest strip in a glue-up [mm].
         machine_least: shortest piece for the jointer and the planer [mm].
@@ -82,6 +83,7 @@ class ShopChoices:
     places: tuple[tuple[str, Place], ...] = ()
     rack: Rack | None = None
     sheets: tuple[tuple[str, float, float, float], ...] = ()
+    defects: tuple[tuple[Defect, ...], ...] = ()
 
     def place(self, path: str) -> Place:
         """Where a path stands in the file; the path alone when that is not known."""

@@ -20,7 +20,7 @@ from boardwright.stock.needs import Purchases, needs, purchases
 from boardwright.stock.panel_lots import StripChooser, joint_findings
 from boardwright.stock.panes import cut_to_size, panes
 from boardwright.stock.rack_words import as_bought, rack_findings
-from boardwright.stock.racks import from_rack, racks_of
+from boardwright.stock.racks import defects_on_hand, from_rack, racks_of
 from boardwright.stock.records import Lot, Result, RoughPart, ShopChoices, StockResult, Tally
 from boardwright.stock.requests import requests_of
 from boardwright.stock.rough import by_letter, face
@@ -73,9 +73,11 @@ def run_stock(
     lots: list[Lot] = []
     say = progress or (lambda _: None)
     trials: list[RoughPart] = []
+    marks = defects_on_hand(choices)
     for request in asked.requests:
         say(f"laying out {request.title}")
         request = from_rack(request, choices.rack, tables, printer, allow.strip_min)
+        request = replace(request, marks=marks)
         tally = partial(_tally, request, kinds, units)
         if cut_to_size(request):
             lots.append(panes(request, tally))

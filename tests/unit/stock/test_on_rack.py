@@ -195,6 +195,21 @@ def test_no_part_lies_on_a_defect() -> None:
             assert apart
 
 
+def test_strips_of_a_panel_come_from_knotty_boards() -> None:
+    """By hand: 22 1/2 in of panel, 39 in long; a knot in the middle of each board leaves two clear lengths of it.
+
+    Four equal strips are 5 3/4 in wide, and one board gives 5 5/8: its two and two of 6, less 4 x 1/8, are 22 3/4.
+    """
+    boards = [board(f"B{n}", 96, width, knot(45, 2, 4, 1)) for n, width in ((1, 6.125), (2, 7.5))]
+    result = stocked(panel("38", "22"), *boards)
+    [lot] = result.value.lots
+    assert lot.verified
+    assert all(b.from_rack for b in lot.layouts)
+    assert result.value.rough[0].panels
+    for layout in lot.layouts:
+        assert all(p.x + p.length <= 45 * INCH + 1e-6 or p.x >= 49 * INCH - 1e-6 for p in layout.placed)
+
+
 def test_an_offcut_keeps_the_knots_that_are_in_it() -> None:
     """A part from the near end of a long board: the rest stays whole, with its knot, and goes back so."""
     result = stocked(panel("20", "6"), board("B1", 96, 8, knot(60, 3, 5, 2)))

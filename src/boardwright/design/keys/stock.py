@@ -206,6 +206,17 @@ class Shop(Keys):
     )
 
 
+class DefectEntry(Keys):
+    """A knot, a check, wane or a stain of a board: a rectangle of its face."""
+
+    at: list[LengthText] = Field(
+        min_length=2, max_length=2, description="its near corner: from the left end, and from the near edge"
+    )
+    length: LengthText = Field(description="length along the board")
+    width: LengthText = Field(description="width across it")
+    what: str | None = optional("what it is, such as `knot`", "nothing is said")
+
+
 class BoardEntry(Keys):
     """A board on hand."""
 
@@ -213,6 +224,10 @@ class BoardEntry(Keys):
     length: LengthText = Field(description="length")
     width: LengthText = Field(description="width")
     count: int = optional("how many", "1", value=1, ge=1, le=500)
+    defects: list[DefectEntry] | None = optional(
+        "what no part may be cut from; where `count` is more than 1, at the same places on each",
+        "none: clear",
+    )
 
 
 class SheetEntry(Keys):
