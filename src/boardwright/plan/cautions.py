@@ -31,8 +31,12 @@ def cautions(piece: Piece) -> list[Caution]:
         out.append(_gluing())
     out.append(_finishing())
     out.append(_carrying())
-    if piece.motions or piece.outside.size(2) > TALL:
+    if any(p.name == "wall cleat" for p in piece.parts):
+        out.append(_hanging())
+    elif piece.motions or piece.outside.size(2) > TALL:
         out.append(_tipping(piece))
+    if any(p.stock.kind == "glass" for p in piece.parts):
+        out.append(_glass())
     return out
 
 
@@ -131,6 +135,33 @@ def _finishing() -> Caution:
 
 def _carrying() -> Caution:
     return Caution(about="What it carries", lines=[STANDING], source="common practice")
+
+
+def _hanging() -> Caution:
+    return Caution(
+        about="Hanging on a wall",
+        lines=[
+            (
+                "What hangs can come down on those under it. Screw the wall cleat into studs or masonry, with fixings "
+                "that suit the wall and the filled piece; look for pipes and cables first."
+            ),
+            "Hang it with two people, and load it only when the cleats have gone together over their whole length.",
+        ],
+        source="common practice",
+    )
+
+
+def _glass() -> Caution:
+    return Caution(
+        about="Glass",
+        lines=[
+            (
+                "Order panes cut to size, with their edges seamed. Wear gloves that resist cuts, and eye protection. "
+                "Where someone can fall against it, local codes may ask for safety glazing."
+            ),
+        ],
+        source="common practice; local codes govern",
+    )
 
 
 def _tipping(piece: Piece) -> Caution:
