@@ -16,6 +16,8 @@ from boardwright.checks.movement.times import Time
 from boardwright.cli import show
 from boardwright.cli.rack import rack_app
 from boardwright.cli.rack_options import MaybeRackOpt, open_or_end, rack_now
+from boardwright.cli.words import Listed
+from boardwright.cli.words import words as show_words
 from boardwright.core.findings import has_errors
 from boardwright.pipeline import Result, check_file
 
@@ -168,6 +170,19 @@ def explain(
     else:
         typer.echo(show.explanation(result.piece, only))
     _after(result)
+
+
+@app.command()
+def words(
+    what: Annotated[
+        Listed, typer.Argument(metavar="WHAT", help="woods, sheets, glues, finishes, regions or cities")
+    ],
+    units: UnitsOpt = None,
+) -> None:
+    """List the words of the tables that a design file may use."""
+    from boardwright.tables import load_tables
+
+    typer.echo(show_words(load_tables()[0], what, units is Units.millimetres))
 
 
 @app.command()

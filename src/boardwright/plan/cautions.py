@@ -35,6 +35,8 @@ def cautions(piece: Piece) -> list[Caution]:
         out.append(_hanging())
     elif piece.motions or piece.outside.size(2) > TALL:
         out.append(_tipping(piece))
+    if any(p.stock.kind == "glass" for p in piece.parts):
+        out.append(_glass())
     return out
 
 
@@ -146,6 +148,19 @@ def _hanging() -> Caution:
             "Find pipes and cables before drilling. Two people lift it.",
         ],
         source="common practice",
+    )
+
+
+def _glass() -> Caution:
+    return Caution(
+        about="Glass",
+        lines=[
+            (
+                "Order panes cut to size, with their edges seamed. Wear gloves that resist cuts, and eye protection. "
+                "Where someone can fall against it, local codes may ask for safety glazing."
+            ),
+        ],
+        source="common practice; local codes govern",
     )
 
 

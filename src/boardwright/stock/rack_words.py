@@ -209,7 +209,7 @@ def _moisture(own: RackPiece, now: float) -> Finding:
     return Finding(
         "rack.moisture", Severity.WARNING, f"{own.name} of the rack is {wetter} than the piece is figured with",
         Place(path=f"rack {own.name}"), f"{own.moisture:g} %", f"{now:g} % within {WETTER:g} %", "common practice",
-        "let it settle in the shop and measure again, or give `moisture: {now: ...}` as it is",
+        "let it settle in the shop and measure again, or give `wood_moisture: {now: ...}` as it is",
     )  # fmt: skip
 
 
