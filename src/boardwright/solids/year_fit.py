@@ -17,7 +17,7 @@ from boardwright.piece.records import Joint, Moisture, Motion, Part, Piece
 from boardwright.solids.cells import cells
 from boardwright.solids.dry_fit import DryFit, Overlap, shared
 from boardwright.solids.seasons import Movement, movement, stretched
-from boardwright.solids.travel import LEAST, STEP, TURN, Hit, is_boxes, near_turns, turned_rows
+from boardwright.solids.travel import LEAST, STEP, TURN, Blanks, Hit, is_boxes, near_turns, turned_rows
 
 GIVES = 0.1
 """Wood gives so far at each of its faces before anything binds [mm]: common practice."""
@@ -279,6 +279,8 @@ def _turns(piece: Piece, then: Piece) -> Iterator[Hit]:
     """What a door or lid meets while it turns: blanks first, at angles at which they did not meet as cut."""
     from boardwright.solids.mesh import part_solid
 
+    doors = any(m.turn for m in piece.motions)
+    blanks = [_blank(_given(p)) for p in then.parts] if doors else []
     for before, motion in zip(piece.motions, then.motions, strict=True):
         if not motion.turn:
             continue
@@ -287,15 +289,16 @@ def _turns(piece: Piece, then: Piece) -> Iterator[Hit]:
             np.array([turned_rows(m.direction, m.pivot, a) for a in angles]) for m in (before, motion)
         )
         still = [i for i, p in enumerate(piece.parts) if p.group != motion.id]
-        blanks = [_blank(_given(then.parts[i])) for i in still]
+        last_blanks = Blanks.of([blanks[i] for i in still])
+        first_blanks = Blanks.of([piece.parts[i] for i in still])
         for i, part in enumerate(piece.parts):
             if part.group != motion.id:
                 continue
-            new = near_turns(_blank(_given(then.parts[i])), blanks, last)
+            new = near_turns(blanks[i], last_blanks, last)
             rows = np.flatnonzero(new.any(axis=1))
             if not len(rows):
                 continue
-            new[rows] &= ~near_turns(part, [piece.parts[still[k]] for k in rows], first)
+            new[rows] &= ~near_turns(part, first_blanks.some(rows), first)
             for k, t in _firsts(new):
                 one, two = (part_solid(_given(then.parts[n])) for n in (i, still[k]))
                 if (one.transform(last[t].tolist()) ^ two).volume() > LEAST:
