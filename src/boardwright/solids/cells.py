@@ -101,6 +101,24 @@ def clashes(one: Any, two: Any, play: float = 1e-4) -> Any:
     return pairs
 
 
+def every_two(pairs: Any, starts: Any, counts: Any) -> tuple[Any, Any]:
+    """Everything that the first of two owners has with everything that the second has, of pairs of owners.
+
+    Args:
+        pairs: numbers of owners, (k, 2) int.
+        starts: number of the first thing of each owner, (owners,) int.
+        counts: how many each has, (owners,) int.
+
+    Returns:
+        Two numbers of things for each pair of them, two (n,) int.
+    """
+    wide = counts[pairs[:, 1]]
+    total = counts[pairs[:, 0]] * wide
+    of = np.repeat(np.arange(len(pairs)), total)
+    k = np.arange(len(of)) - np.repeat(np.cumsum(total) - total, total)
+    return starts[pairs[of, 0]] + k // wide[of], starts[pairs[of, 1]] + k % wide[of]
+
+
 def clipped(boxes: Any, window: Any) -> Any:
     """What of some boxes lies inside one box, (2, 3) float, as (k, 2, 3) float [mm]."""
     low, high = np.maximum(boxes[:, 0], window[0]), np.minimum(boxes[:, 1], window[1])

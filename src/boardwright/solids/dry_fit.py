@@ -100,6 +100,8 @@ def _sharing(parts: Sequence[Part], pairs: list[tuple[int, int]]) -> list[tuple[
     if not pairs:
         return []
     some = sorted({i for pair in pairs for i in pair})
+    if not all(map(is_boxes, parts)):
+        some = list(range(len(parts)))  # what is in the way of what is asked of the bodies of all
     asked = np.zeros((len(some), len(some)), dtype=bool)
     at = {i: k for k, i in enumerate(some)}
     for i, j in pairs:

@@ -14,7 +14,7 @@ import numpy as np
 
 from boardwright.core.poses import AXES, Box, Pose, Vec, dot, scaled
 from boardwright.piece.records import Joint, Moisture, Motion, Part, Piece
-from boardwright.solids.cells import cells
+from boardwright.solids.cells import cells, every_two
 from boardwright.solids.dry_fit import DryFit, Overlap, shared
 from boardwright.solids.seasons import Movement, movement, stretched
 from boardwright.solids.travel import LEAST, STEP, TURN, Blanks, Hit, is_boxes, near_turns, turned_rows
@@ -80,7 +80,7 @@ class Rooms:
             but: pairs of parts to leave out, (parts, parts) bool.
             slide: True to pull the first of each pair along its way past the second.
         """
-        one, two = self._each(np.argwhere(self._near(then, slide) & ~but))
+        one, two = every_two(np.argwhere(self._near(then, slide) & ~but), self.starts, self.counts)
         new = _deep(*(self._rows(then, i, slide and k == 0) for k, i in enumerate((one, two)))) > 2 * GIVES
         one, two = one[new], two[new]
         new = _deep(*(self._rows(self.boxes, i, slide and k == 0) for k, i in enumerate((one, two)))) <= 1e-4
@@ -105,14 +105,6 @@ class Rooms:
         if slide:
             return meet & self.sweeps.any(axis=1)[:, None] & (self.groups[:, None] != self.groups[None])
         return np.triu(meet, 1)
-
-    def _each(self, pairs: Any) -> tuple[Any, Any]:
-        """Every box of the first with every box of the second, of pairs of parts; two (k,) int."""
-        wide = self.counts[pairs[:, 1]]
-        total = self.counts[pairs[:, 0]] * wide
-        of = np.repeat(np.arange(len(pairs)), total)
-        k = np.arange(int(total.sum())) - np.repeat(np.cumsum(total) - total, total)
-        return self.starts[pairs[of, 0]] + k // wide[of], self.starts[pairs[of, 1]] + k % wide[of]
 
 
 def _deep(one: Any, two: Any) -> Any:
