@@ -16,9 +16,10 @@ from typing import Any
 
 import numpy as np
 
-from boardwright.core.poses import Box, Vec, rounded, scaled
+from boardwright.core.poses import Box, Pose, Vec, rounded, scaled
 from boardwright.piece.cuts import Hole
 from boardwright.piece.records import Part
+from boardwright.solids.cells import every_two
 from boardwright.solids.frames import Form, form_of
 from boardwright.solids.hulls import PLAY, each_once, of_solid, times_between
 from boardwright.solids.primitives import Body, reach_of, shifted
@@ -167,6 +168,7 @@ class Bodies:
 
     Attributes:
         owner: index of the part of each body. whole: whether it is exactly what is there.
+        starts, counts: number of the first body of each part, and how many it has, (parts,) int.
         axes: all directions that may separate two of them, (k, 3) float.
         low, high: where each reaches on those axes, (bodies, k) float [mm].
         faces: how many of the axes are normals of faces; they come first.
@@ -174,6 +176,8 @@ class Bodies:
 
     owner: Any
     whole: Any
+    starts: Any
+    counts: Any
     axes: Any
     low: Any
     high: Any
@@ -182,24 +186,7 @@ class Bodies:
     @staticmethod
     def of(parts: Sequence[Part]) -> Bodies:
         """The bodies of parts, in their order."""
-        found = [bodies_of(form_of(p)) for p in parts]
-        frames = [np.array([p.pose.x, p.pose.y, p.pose.z]) for p in parts]
-        points = [
-            f.points @ m + np.array(p.pose.origin) for f, m, p in zip(found, frames, parts, strict=True)
-        ]
-        normals = [f.normals @ m for f, m in zip(found, frames, strict=True) if len(f.normals)]
-        edges = [*frames, *(f.edges @ m for f, m in zip(found, frames, strict=True) if len(f.edges))]
-        counts = [n for f in found for n in f.counts]
-        owner = np.repeat(np.arange(len(parts)), [len(f.counts) for f in found])
-        whole = np.array([w for f in found for w in f.whole], dtype=bool)
-        faces = each_once(np.concatenate([np.eye(3), *frames, *normals]))
-        ways = each_once(np.concatenate(edges))
-        first, second = np.triu_indices(len(ways), 1)
-        axes = each_once(np.concatenate([faces, np.cross(ways[first], ways[second])]))
-        reach = np.concatenate(points) @ axes.T
-        starts = np.cumsum([0, *counts[:-1]])
-        low, high = np.minimum.reduceat(reach, starts), np.maximum.reduceat(reach, starts)
-        return Bodies(owner, whole, axes, low, high, len(faces))
+        return _bodies(tuple((form_of(p), p.pose) for p in parts))
 
     def meet(self, pairs: Any, d: Vec) -> tuple[Any, Any]:
         """Which parts meet which, the first moved along a direction.
@@ -211,25 +198,20 @@ class Bodies:
         Returns:
             Which meet for certain, and of which only the solids can tell, each (parts, parts) bool.
         """
-        one, two = np.nonzero(pairs[np.ix_(self.owner, self.owner)] & self._ahead(d))
-        start, end = np.full(len(one), -np.inf), np.full(len(one), np.inf)
-        for some in (slice(0, 3), slice(3, self.faces), slice(self.faces, None)):
-            begins, ends = self._spans(one, two, some, d)
-            start, end = np.maximum(start, begins), np.minimum(end, ends)
-            meets = end > np.maximum(start, 0.0) + 1e-9
-            one, two, start, end = one[meets], two[meets], start[meets], end[meets]
-        whole = self.whole[one] & self.whole[two]
-        resting = (start < 0) & (end > 0)
-        sure, unknown = np.zeros(pairs.shape, dtype=bool), np.zeros(pairs.shape, dtype=bool)
-        sure[self.owner[one[whole]], self.owner[two[whole]]] = True
-        unknown[self.owner[one[~whole]], self.owner[two[~whole]]] = True
-        unknown &= ~sure
-        unknown[self.owner[one[resting]], self.owner[two[resting]]] = True
+        one, two = every_two(np.argwhere(pairs), self.starts, self.counts)
+        ahead = self._ahead(one, two, d)
+        far = np.full(np.count_nonzero(ahead), np.inf)
+        met = self._on(_Met(one[ahead], two[ahead], -far, far), d, slice(0, 3))
+        sure = self._parts(self._met(met.some(self._longest(met)), d), pairs.shape, whole=True)
+        met = self._met(met.some(~sure[self.owner[met.one], self.owner[met.two]] | met.resting), d)
+        sure |= self._parts(met, pairs.shape, whole=True)
+        unknown = self._parts(met, pairs.shape, whole=False) & ~sure
+        unknown |= self._parts(met.some(met.resting), pairs.shape)
         return sure & ~unknown, unknown
 
     def rest(self, pairs: Any) -> Any:
         """Which parts may share room as they stand, (parts, parts) bool: else they are apart, or only touch."""
-        one, two = np.nonzero(pairs[np.ix_(self.owner, self.owner)])
+        one, two = every_two(np.argwhere(pairs), self.starts, self.counts)
         for some in (slice(0, 3), slice(3, self.faces), slice(self.faces, None)):
             low, high = self.low[:, some], self.high[:, some]
             gap = np.maximum(low[one] - high[two], low[two] - high[one])
@@ -239,25 +221,85 @@ class Bodies:
         out[self.owner[one], self.owner[two]] = True
         return out
 
-    def _ahead(self, d: Vec) -> Any:
-        """Whether the boxes around bodies are in each other's way along an axis, (bodies, bodies) bool."""
+    def _ahead(self, one: Any, two: Any, d: Vec) -> Any:
+        """Whether the boxes around bodies are in each other's way along an axis, (pairs,) bool."""
         axis = max(range(3), key=lambda k: abs(d[k]))
+        out = np.ones(len(one), dtype=bool)
         if abs(d[axis]) < 1 - 1e-9:
-            return True
-        across = [
-            (self.high[:, None, k] > self.low[None, :, k] + PLAY)
-            & (self.high[None, :, k] > self.low[:, None, k] + PLAY)
-            for k in range(3)
-            if k != axis
-        ]
-        low, high = self.low[:, axis], self.high[:, axis]
-        if d[axis] > 0:
-            ahead = high[None, :] > low[:, None] + PLAY
-        else:
-            ahead = low[None, :] < high[:, None] - PLAY
-        return across[0] & across[1] & ahead
+            return out
+        for k in range(3):
+            if k != axis or d[axis] > 0:
+                out &= self.high[two, k] > self.low[one, k] + PLAY
+            if k != axis or d[axis] < 0:
+                out &= self.high[one, k] > self.low[two, k] + PLAY
+        return out
 
-    def _spans(self, one: Any, two: Any, some: slice, d: Vec) -> tuple[Any, Any]:
-        """From where to where bodies overlap others while they move, by some of the axes, each (pairs,) float [mm]."""
+    def _met(self, met: _Met, d: Vec) -> _Met:
+        """Those that still meet by all axes."""
+        return self._on(self._on(met, d, slice(3, self.faces)), d, slice(self.faces, None))
+
+    def _on(self, met: _Met, d: Vec, some: slice) -> _Met:
+        """Those that still meet by some of the axes, from where to where."""
         low, high = self.low[:, some], self.high[:, some]
-        return times_between(low[one], high[one], low[two], high[two], self.axes[some] @ np.array(d))
+        pace = self.axes[some] @ np.array(d)
+        start, end = times_between(low[met.one], high[met.one], low[met.two], high[met.two], pace)
+        both = _Met(met.one, met.two, np.maximum(met.start, start), np.minimum(met.end, end))
+        return both.some(both.end > np.maximum(both.start, 0.0) + 1e-9)
+
+    def _longest(self, met: _Met) -> Any:
+        """Of each two parts the two bodies that overlap longest, by their numbers in `met`."""
+        order = np.lexsort((met.start - met.end, self.owner[met.two], self.owner[met.one]))
+        pairs = np.stack([self.owner[met.one[order]], self.owner[met.two[order]]])
+        new = (np.diff(pairs, axis=1, prepend=-1) != 0).any(axis=0)
+        return order[new]
+
+    def _parts(self, met: _Met, shape: tuple[int, ...], whole: bool | None = None) -> Any:
+        """The parts of bodies that meet: of all, or of those that are whole, or are not, (parts, parts) bool."""
+        both = self.whole[met.one] & self.whole[met.two]
+        asked = slice(None) if whole is None else both == whole
+        out = np.zeros(shape, dtype=bool)
+        out[self.owner[met.one[asked]], self.owner[met.two[asked]]] = True
+        return out
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _Met:
+    """Pairs of bodies, the first moving, and from where to where they overlap, each (pairs,); [mm]."""
+
+    one: Any
+    two: Any
+    start: Any
+    end: Any
+
+    def some(self, which: Any) -> _Met:
+        """Some of them."""
+        return _Met(self.one[which], self.two[which], self.start[which], self.end[which])
+
+    @property
+    def resting(self) -> Any:
+        """Whether they overlap as they stand."""
+        return (self.start < 0) & (self.end > 0)
+
+
+@lru_cache(maxsize=8)
+def _bodies(parts: tuple[tuple[Form, Pose], ...]) -> Bodies:
+    """The bodies of parts in their places."""
+    found = [bodies_of(form) for form, _ in parts]
+    frames = [np.array([pose.x, pose.y, pose.z]) for _, pose in parts]
+    points = [
+        f.points @ m + np.array(pose.origin) for f, m, (_, pose) in zip(found, frames, parts, strict=True)
+    ]
+    normals = [f.normals @ m for f, m in zip(found, frames, strict=True) if len(f.normals)]
+    edges = [*frames, *(f.edges @ m for f, m in zip(found, frames, strict=True) if len(f.edges))]
+    sizes = [n for f in found for n in f.counts]
+    counts = np.array([len(f.counts) for f in found])
+    whole = np.array([w for f in found for w in f.whole], dtype=bool)
+    faces = each_once(np.concatenate([np.eye(3), *frames, *normals]))
+    ways = each_once(np.concatenate(edges))
+    first, second = np.triu_indices(len(ways), 1)
+    axes = each_once(np.concatenate([faces, np.cross(ways[first], ways[second])]))
+    reach = np.concatenate(points) @ axes.T
+    corner = np.cumsum([0, *sizes[:-1]])
+    low, high = np.minimum.reduceat(reach, corner), np.maximum.reduceat(reach, corner)
+    owner = np.repeat(np.arange(len(parts)), counts)
+    return Bodies(owner, whole, np.cumsum(counts) - counts, counts, axes, low, high, len(faces))

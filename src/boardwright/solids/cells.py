@@ -9,6 +9,8 @@ an axis is a box, so a whole travel is tested at once, not at sample points.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -21,6 +23,9 @@ from boardwright.solids.frames import Form, form_of
 from boardwright.solids.once import once
 from boardwright.solids.primitives import reach_of
 from boardwright.solids.taken import taken
+
+PLAY = 1e-4
+"""Boxes that share no more than this in some direction only touch [mm]."""
 
 
 @lru_cache(maxsize=8192)
@@ -85,7 +90,7 @@ def swept(boxes: Any, direction: tuple[float, float, float], travel: float) -> A
     return out
 
 
-def clashes(one: Any, two: Any, play: float = 1e-4) -> Any:
+def clashes(one: Any, two: Any, play: float = PLAY) -> Any:
     """Pairs of boxes that overlap by more than `play` [mm] in every direction, as (k, 2) int."""
     if not len(one) or not len(two):
         return np.zeros((0, 2), dtype=np.intp)
@@ -99,6 +104,64 @@ def clashes(one: Any, two: Any, play: float = 1e-4) -> Any:
     pairs = np.argwhere(met)
     pairs[:, 1] = near[pairs[:, 1]]
     return pairs
+
+
+def every_two(pairs: Any, starts: Any, counts: Any) -> tuple[Any, Any]:
+    """Everything that the first of two owners has with everything that the second has, of pairs of owners.
+
+    Args:
+        pairs: numbers of owners, (k, 2) int.
+        starts: number of the first thing of each owner, (owners,) int.
+        counts: how many each has, (owners,) int.
+
+    Returns:
+        Two numbers of things for each pair of them, two (n,) int.
+    """
+    of, one = of_each(pairs[:, 0], starts, counts)
+    of, two = of_each(pairs[of, 1], starts, counts)
+    return one[of], two
+
+
+def of_each(owners: Any, starts: Any, counts: Any) -> tuple[Any, Any]:
+    """Everything that each of some owners has.
+
+    Args:
+        owners: their numbers, (k,) int.
+        starts: number of the first thing of each owner, (owners,) int.
+        counts: how many each has, (owners,) int.
+
+    Returns:
+        For each thing the row of `owners` it goes with, and its own number, two (n,) int.
+    """
+    total = counts[owners]
+    of = np.repeat(np.arange(len(owners)), total)
+    return of, starts[owners][of] + np.arange(len(of)) - np.repeat(np.cumsum(total) - total, total)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Stack:
+    """The boxes of several parts, one after the other.
+
+    Attributes:
+        boxes: all of them, (n, 2, 3) float [mm].
+        starts: number of the first box of each part, (parts,) int.
+        counts: how many it has, (parts,) int.
+    """
+
+    boxes: Any
+    starts: Any
+    counts: Any
+
+    @staticmethod
+    def of(rooms: Sequence[Any]) -> Stack:
+        """From the boxes of each part, (n, 2, 3) float [mm]."""
+        counts = np.array([len(r) for r in rooms], dtype=int)
+        return Stack(np.concatenate([*rooms, np.zeros((0, 2, 3))]), np.cumsum(counts) - counts, counts)
+
+    def of_each(self, owners: Any) -> tuple[Any, Any]:
+        """For each box of some parts the row of `owners` it goes with, and the box, (n,) int, (n, 2, 3) float."""
+        of, box = of_each(owners, self.starts, self.counts)
+        return of, self.boxes[box]
 
 
 def clipped(boxes: Any, window: Any) -> Any:

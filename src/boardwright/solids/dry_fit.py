@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -12,7 +12,7 @@ import numpy as np
 from boardwright.core.poses import Box, Pose
 from boardwright.piece.records import Contact, Part, Piece
 from boardwright.solids.bodies import Bodies
-from boardwright.solids.cells import cells, clashes, clipped, common_volume, drilled
+from boardwright.solids.cells import PLAY, Stack, cells, clashes, drilled
 from boardwright.solids.frames import Form, form_of, relative
 from boardwright.solids.mesh import box_solid, part_solid, seen, shared_volume
 from boardwright.solids.sections import TOUCH, touching_area
@@ -67,26 +67,25 @@ class DryFit:
 def dry_fit(piece: Piece) -> DryFit:
     """Put the piece together dry."""
     rooms = {p.id: cells(p) for p in piece.parts}
-    return DryFit(tuple(overlaps(piece, rooms)), tuple(_touches(piece, rooms)), tuple(hits(piece, rooms)))
+    stack = Stack.of(list(rooms.values()))
+    return DryFit(tuple(_overlaps(piece, stack)), tuple(_touches(piece, stack)), tuple(hits(piece, rooms)))
 
 
-def overlaps(piece: Piece, rooms: dict[str, Any], but: Collection[frozenset[str]] = ()) -> list[Overlap]:
-    """Pairs of parts, and of a bought thing and a part, in one place.
-
-    Args:
-        piece: the piece.
-        rooms: boxes of every part by its id, as (n, 2, 3) float [mm].
-        but: pairs of ids to leave out.
-    """
+def _overlaps(piece: Piece, rooms: Stack) -> list[Overlap]:
+    """Pairs of parts, and of a bought thing and a part, in one place; `rooms` are the boxes of all parts."""
     parts = piece.parts
     if not parts:
         return []
     bounds = np.array([[p.box.low, p.box.high] for p in parts])
     out = []
-    near = [(i, j) for i, j in clashes(bounds, bounds).tolist() if i < j]
-    near = [(i, j) for i, j in near if frozenset((parts[i].id, parts[j].id)) not in but]
-    near = [(i, j) for i, j in near if len(clashes(rooms[parts[i].id], rooms[parts[j].id]))]
-    for i, j in _sharing(parts, near):
+    near = clashes(bounds, bounds)
+    near = near[near[:, 0] < near[:, 1]]
+    of, one_box = rooms.of_each(near[:, 0])
+    more, two_box = rooms.of_each(near[of, 1])
+    deep = np.minimum(one_box[more, 1], two_box[:, 1]) - np.maximum(one_box[more, 0], two_box[:, 0])
+    met = (deep > PLAY).all(axis=1)
+    near = near[np.unique(of[more][met])]
+    for i, j in _sharing(parts, near.tolist()):
         one, two = parts[i], parts[j]
         found = shared(one, two)
         if found is not None:
@@ -100,6 +99,8 @@ def _sharing(parts: Sequence[Part], pairs: list[tuple[int, int]]) -> list[tuple[
     if not pairs:
         return []
     some = sorted({i for pair in pairs for i in pair})
+    if not all(map(is_boxes, parts)):
+        some = list(range(len(parts)))  # what is in the way of what is asked of the bodies of all
     asked = np.zeros((len(some), len(some)), dtype=bool)
     at = {i: k for k, i in enumerate(some)}
     for i, j in pairs:
@@ -144,36 +145,63 @@ def _hardware_overlaps(piece: Piece, boxes: Any) -> list[Overlap]:
     return out
 
 
-def _touches(piece: Piece, rooms: dict[str, Any]) -> list[Touch]:
-    by_id = {p.id: p for p in piece.parts}
-    holes = {p.id: drilled(p) for p in piece.parts}
+def _touches(piece: Piece, rooms: Stack) -> list[Touch]:
+    """How much of each face of a joint touches: by boxes, and by sections where boxes cannot tell."""
+    index = {p.id: i for i, p in enumerate(piece.parts)}
+    asked = [
+        (j, index[j.first], index[j.second], c)
+        for j in piece.joints
+        if j.first in index and j.second in index
+        for c in j.contacts
+        if c.gap <= 1e-9
+    ]
+    flat = [(one, two, c) for _, one, two, c in asked if not c.corners]
+    holes = Stack.of([drilled(p) for p in piece.parts])
+    told = iter(zip(*_by_boxes(flat, rooms, holes), strict=True))
     out = []
-    for joint in piece.joints:
-        if joint.first not in by_id or joint.second not in by_id:
-            continue
-        for contact in joint.contacts:
-            if contact.gap > 1e-9:
-                continue
-            area = contact.area
-            if contact.corners:
-                found = touching_area(contact, by_id[joint.first], by_id[joint.second])
-                out.append(Touch(joint.id, contact, area, found))
-                continue
-            window = np.array([contact.box.low, contact.box.high], dtype=float)
-            window[:, contact.axis] += (-TOUCH, TOUCH)
-            push = np.zeros(3)
-            push[contact.axis] = -TOUCH if contact.from_first else TOUCH
-            pressed = clipped(rooms[joint.second], window) + push
-            touching = common_volume(pressed, rooms[joint.first]) / TOUCH
-            lost = sum(_mouths(holes[id], window, contact.axis) for id in (joint.first, joint.second))
-            one, two = by_id[joint.first], by_id[joint.second]
-            if lost and (touching - lost < CLEAR * area or not (is_boxes(one) and is_boxes(two))):
-                touching, lost = touching_area(contact, one, two), 0.0
-            out.append(Touch(joint.id, contact, area, touching - lost))
+    for joint, i, j, contact in asked:
+        one, two, area = piece.parts[i], piece.parts[j], contact.area
+        touching, lost = (0.0, area) if contact.corners else next(told)
+        if lost and (touching - lost < CLEAR * area or not (is_boxes(one) and is_boxes(two))):
+            touching, lost = touching_area(contact, one, two), 0.0
+        out.append(Touch(joint.id, contact, area, touching - lost))
     return out
 
 
-def _mouths(holes: Any, window: Any, axis: int) -> float:
-    """Area of the squares around the holes that are drilled at a face [mm2]."""
-    found = clipped(holes, window)
-    return float(np.delete(found[:, 1] - found[:, 0], axis, axis=1).prod(axis=1).sum())
+def _by_boxes(faces: Sequence[tuple[int, int, Contact]], rooms: Stack, holes: Stack) -> tuple[Any, Any]:
+    """Area that touches within faces square to an axis, and that of squares around holes there, both lists [mm2].
+
+    Args:
+        faces: numbers of the part behind each and of the one its normal points at, and the face.
+        rooms: the boxes of all parts.
+        holes: boxes around what is drilled into them.
+    """
+    rows, axis = np.arange(len(faces)), np.array([c.axis for *_, c in faces], dtype=int)
+    owners = np.array([(i, j) for i, j, _ in faces], dtype=int).reshape(-1, 2)
+    windows = np.array([[c.box.low, c.box.high] for *_, c in faces], dtype=float).reshape(-1, 2, 3)
+    windows[rows, 0, axis] -= TOUCH
+    windows[rows, 1, axis] += TOUCH
+    push = np.zeros((len(faces), 3))
+    push[rows, axis] = [-TOUCH if c.from_first else TOUCH for *_, c in faces]
+    face, boxes = _within(windows, owners[:, 1], rooms)
+    pressed = boxes + push[face][:, None]
+    of, behind = rooms.of_each(owners[face, 0])
+    deep = np.minimum(pressed[of, 1], behind[:, 1]) - np.maximum(pressed[of, 0], behind[:, 0])
+    shared = deep.clip(min=0.0).prod(axis=1)
+    touching = np.bincount(face[of], weights=shared, minlength=len(faces)) / TOUCH
+    lost = np.zeros(len(faces))
+    for part in owners.T:
+        face, boxes = _within(windows, part, holes)
+        sizes = boxes[:, 1] - boxes[:, 0]
+        sizes[np.arange(len(face)), axis[face]] = 1.0
+        lost += np.bincount(face, weights=sizes.prod(axis=1), minlength=len(faces))
+    return touching.tolist(), lost.tolist()
+
+
+def _within(windows: Any, owners: Any, stack: Stack) -> tuple[Any, Any]:
+    """What of the boxes of each part lies inside its window: number of the window, and the box there."""
+    of, boxes = stack.of_each(owners)
+    low = np.maximum(boxes[:, 0], windows[of, 0])
+    high = np.minimum(boxes[:, 1], windows[of, 1])
+    inside = (high > low).all(axis=1)
+    return of[inside], np.stack([low[inside], high[inside]], axis=1)

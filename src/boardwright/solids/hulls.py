@@ -53,11 +53,15 @@ def of_solid(convex: Any) -> tuple[Any, Any, Any]:
 
 def each_once(ways: Any) -> Any:
     """Directions as unit vectors, each once, either way: from (n, 3) to (k, 3) float."""
+    if not len(ways):
+        return ways
     sizes = np.linalg.norm(ways, axis=1)
     unit = ways[sizes > 1e-6] / sizes[sizes > 1e-6, None]
     leading = np.take_along_axis(unit, np.abs(unit).argmax(axis=1)[:, None], axis=1)
-    _, index = np.unique(np.round(unit * np.sign(leading), 6), axis=0, return_index=True)
-    return unit[np.sort(index)]
+    index: dict[tuple[float, ...], int] = {}
+    for i, way in enumerate(np.round(unit * np.sign(leading), 6).tolist()):
+        index.setdefault(tuple(way), i)
+    return unit[list(index.values())]
 
 
 def corners_at(boxes: Any) -> Any:

@@ -141,13 +141,37 @@ def _moved(ties: list[_Tie], strain: Any, middle: Any) -> Any:
         np.add.at(right, ends[:, i], -a * pull)
         for j, b in ((0, 1.0), (1, -1.0)):
             np.add.at(normal, (ends[:, i], ends[:, j]), a * b * block)
-    normal, right = normal[:n, :n], right[:n]
-    if np.abs(normal[:, :, ~np.eye(3, dtype=bool)]).max() < 1e-12:
-        square = np.stack([normal[:, :, k, k] for k in range(3)])
-        return np.linalg.solve(square, right.T[:, :, None])[:, :, 0].T
-    return np.linalg.solve(normal.transpose(0, 2, 1, 3).reshape(3 * n, 3 * n), right.reshape(-1)).reshape(
-        n, 3
-    )
+    return _settled(normal[:n, :n], right[:n])
+
+
+def _settled(normal: Any, right: Any) -> Any:
+    """Solve the sums of squares, part by part: always the part with the fewest ties to those that are left.
+
+    (A solver of all numbers at once would start threads, and waiting for each other costs them far more than this.)
+
+    Args:
+        normal: the matrix, a block for each two parts, (n, n, 3, 3) float; it is used up.
+        right: the right side, (n, 3) float; likewise.
+    """
+    ties = [set(np.flatnonzero(row).tolist()) - {i} for i, row in enumerate(normal.any(axis=(2, 3)))]
+    left = set(range(len(right)))
+    gone = []
+    while left:
+        i = min(left, key=lambda k: (len(ties[k]), k))
+        left.remove(i)
+        near = sorted(ties[i])
+        inverse = np.linalg.inv(normal[i, i])
+        alone, gives = inverse @ right[i], inverse @ normal[i, near]
+        across = normal[near, i]
+        normal[np.ix_(near, near)] -= across[:, None] @ gives[None]
+        right[near] -= across @ alone
+        gone.append((i, near, gives, alone))
+        for j in near:
+            ties[j] = (ties[j] | ties[i]) - {i, j}
+    out = np.zeros(right.shape)
+    for i, near, gives, alone in reversed(gone):
+        out[i] = alone - (gives @ out[near][:, :, None]).sum(axis=0)[:, 0]
+    return out
 
 
 def _ties(piece: Piece) -> Iterator[_Tie]:

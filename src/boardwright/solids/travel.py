@@ -7,6 +7,7 @@ solids decide, at places so near each other that nothing in furniture slips betw
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
@@ -191,35 +192,70 @@ def _turning(motion: Motion, moving: list[Part], still: list[Part]) -> list[Hit]
     count = max(1, math.ceil(motion.turn / TURN))
     angles = [motion.turn * i / count for i in range(count + 1)]
     turns = np.array([turned_rows(motion.direction, motion.pivot, angle) for angle in angles])
+    blanks = Blanks.of(still)
     out: list[Hit] = []
     for part in moving:
-        pivot = rounded(square(part.pose).inverse_point(motion.pivot), 9)
-        for other, near in zip(still, near_turns(part, still, turns), strict=True):
-            if not near.any():
-                continue
-            tried = tuple(angles[i] for i in np.flatnonzero(near))
-            at = _first_turn(*_pair(part, other, motion), pivot, tried)
+        near = near_turns(part, blanks, turns)
+        rows = np.flatnonzero(near.any(axis=1))
+        pivot = rounded(square(part.pose).inverse_point(motion.pivot), 9) if len(rows) else motion.pivot
+        for k in rows:
+            tried = tuple(angles[i] for i in np.flatnonzero(near[k]))
+            at = _first_turn(*_pair(part, still[k], motion), pivot, tried)
             if at is not None:
-                out.append(Hit(motion.id, part.id, other.id, at))
+                out.append(Hit(motion.id, part.id, still[k].id, at))
     return out
 
 
-def near_turns(part: Part, still: list[Part], turns: Any) -> Any:
-    """Whether the blank of a part, turned, reaches into those of others by the sides of both, (parts, turns) bool."""
-    if not still:
-        return np.zeros((0, len(turns)), dtype=bool)
-    frames = np.array([[p.pose.x, p.pose.y, p.pose.z] for p in still])
-    origins, sizes = np.array([p.pose.origin for p in still]), np.array([p.size for p in still])
+@dataclass(frozen=True, slots=True, eq=False)
+class Blanks:
+    """The blanks of several parts.
+
+    Attributes:
+        frames: their axes, (n, 3, 3) float. sizes: along these, (n, 3) float [mm].
+        corners: in the piece, (n, 8, 3) float [mm].
+        askew: whether it stands askew to the piece, (n,) bool.
+    """
+
+    frames: Any
+    sizes: Any
+    corners: Any
+    askew: Any
+
+    @staticmethod
+    def of(parts: Sequence[Part]) -> Blanks:
+        """Those of parts, in their order."""
+        frames = np.array([[p.pose.x, p.pose.y, p.pose.z] for p in parts], dtype=float).reshape(-1, 3, 3)
+        sizes = np.array([p.size for p in parts], dtype=float).reshape(-1, 3)
+        origins = np.array([p.pose.origin for p in parts], dtype=float).reshape(-1, 3)
+        corners = origins[:, None] + (_ENDS * sizes[:, None]) @ frames
+        return Blanks(frames, sizes, corners, (np.abs(frames).max(axis=2) < 1 - 1e-9).any(axis=1))
+
+    def some(self, rows: Any) -> Blanks:
+        """Those of some of the parts, by their numbers."""
+        return Blanks(self.frames[rows], self.sizes[rows], self.corners[rows], self.askew[rows])
+
+
+_ENDS = np.array([[i >> k & 1 for k in range(3)] for i in range(8)], dtype=float)
+
+
+def near_turns(part: Part, still: Blanks, turns: Any) -> Any:
+    """Whether the blank of a part, turned, reaches into others by the sides of both, (others, turns) bool."""
     own = np.array([part.pose.x, part.pose.y, part.pose.z]) @ turns[:, :, :3].transpose(0, 2, 1)
     at = turns[:, :, :3] @ np.array(part.pose.origin) + turns[:, :, 3]
-    ends = np.array([[i >> k & 1 for k in range(3)] for i in range(8)], dtype=float)
-    corners = at[:, None] + (ends * part.size) @ own
-    others = origins[:, None] + (ends * sizes[:, None]) @ frames
-    seen = np.einsum("tcj,pkj->ptkc", corners, frames) - (origins[:, None] * frames).sum(2)[:, None, :, None]
+    corners = at[:, None] + (_ENDS * part.size) @ own
+    low, high = still.corners.min(axis=1), still.corners.max(axis=1)
+    swept = (corners.min(axis=(0, 1)) < high) & (corners.max(axis=(0, 1)) > low)
+    rows = np.flatnonzero(swept.all(axis=1) | still.askew)
+    out = np.zeros((len(still.sizes), len(turns)), dtype=bool)
+    if not len(rows):
+        return out
+    frames, sizes, others = still.frames[rows], still.sizes[rows], still.corners[rows]
+    seen = np.einsum("tcj,pkj->ptkc", corners, frames) - (others[:, :1] * frames).sum(2)[:, None, :, None]
     back = np.einsum("pcj,tkj->ptkc", others, own) - (at[:, None] * own).sum(2)[None, :, :, None]
-    out: Any = np.ones((len(still), len(turns)), dtype=bool)
+    met: Any = np.ones((len(rows), len(turns)), dtype=bool)
     for found, size in ((seen, sizes[:, None]), (back, np.array(part.size))):
-        out &= (np.minimum(found.max(3), size) - np.maximum(found.min(3), 0.0) > 1e-9).all(2)
+        met &= (np.minimum(found.max(3), size) - np.maximum(found.min(3), 0.0) > 1e-9).all(2)
+    out[rows] = met
     return out
 
 

@@ -14,10 +14,10 @@ import numpy as np
 
 from boardwright.core.poses import AXES, Box, Pose, Vec, dot, scaled
 from boardwright.piece.records import Joint, Moisture, Motion, Part, Piece
-from boardwright.solids.cells import cells
+from boardwright.solids.cells import cells, every_two
 from boardwright.solids.dry_fit import DryFit, Overlap, shared
 from boardwright.solids.seasons import Movement, movement, stretched
-from boardwright.solids.travel import LEAST, STEP, TURN, Hit, is_boxes, near_turns, turned_rows
+from boardwright.solids.travel import LEAST, STEP, TURN, Blanks, Hit, is_boxes, near_turns, turned_rows
 
 GIVES = 0.1
 """Wood gives so far at each of its faces before anything binds [mm]: common practice."""
@@ -80,7 +80,7 @@ class Rooms:
             but: pairs of parts to leave out, (parts, parts) bool.
             slide: True to pull the first of each pair along its way past the second.
         """
-        one, two = self._each(np.argwhere(self._near(then, slide) & ~but))
+        one, two = every_two(np.argwhere(self._near(then, slide) & ~but), self.starts, self.counts)
         new = _deep(*(self._rows(then, i, slide and k == 0) for k, i in enumerate((one, two)))) > 2 * GIVES
         one, two = one[new], two[new]
         new = _deep(*(self._rows(self.boxes, i, slide and k == 0) for k, i in enumerate((one, two)))) <= 1e-4
@@ -105,14 +105,6 @@ class Rooms:
         if slide:
             return meet & self.sweeps.any(axis=1)[:, None] & (self.groups[:, None] != self.groups[None])
         return np.triu(meet, 1)
-
-    def _each(self, pairs: Any) -> tuple[Any, Any]:
-        """Every box of the first with every box of the second, of pairs of parts; two (k,) int."""
-        wide = self.counts[pairs[:, 1]]
-        total = self.counts[pairs[:, 0]] * wide
-        of = np.repeat(np.arange(len(pairs)), total)
-        k = np.arange(int(total.sum())) - np.repeat(np.cumsum(total) - total, total)
-        return self.starts[pairs[of, 0]] + k // wide[of], self.starts[pairs[of, 1]] + k % wide[of]
 
 
 def _deep(one: Any, two: Any) -> Any:
@@ -279,6 +271,8 @@ def _turns(piece: Piece, then: Piece) -> Iterator[Hit]:
     """What a door or lid meets while it turns: blanks first, at angles at which they did not meet as cut."""
     from boardwright.solids.mesh import part_solid
 
+    doors = any(m.turn for m in piece.motions)
+    blanks = [_blank(_given(p)) for p in then.parts] if doors else []
     for before, motion in zip(piece.motions, then.motions, strict=True):
         if not motion.turn:
             continue
@@ -287,15 +281,16 @@ def _turns(piece: Piece, then: Piece) -> Iterator[Hit]:
             np.array([turned_rows(m.direction, m.pivot, a) for a in angles]) for m in (before, motion)
         )
         still = [i for i, p in enumerate(piece.parts) if p.group != motion.id]
-        blanks = [_blank(_given(then.parts[i])) for i in still]
+        last_blanks = Blanks.of([blanks[i] for i in still])
+        first_blanks = Blanks.of([piece.parts[i] for i in still])
         for i, part in enumerate(piece.parts):
             if part.group != motion.id:
                 continue
-            new = near_turns(_blank(_given(then.parts[i])), blanks, last)
+            new = near_turns(blanks[i], last_blanks, last)
             rows = np.flatnonzero(new.any(axis=1))
             if not len(rows):
                 continue
-            new[rows] &= ~near_turns(part, [piece.parts[still[k]] for k in rows], first)
+            new[rows] &= ~near_turns(part, first_blanks.some(rows), first)
             for k, t in _firsts(new):
                 if _presses(piece, then, i, still[k]):
                     continue
