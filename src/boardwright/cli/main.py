@@ -134,6 +134,7 @@ def check(
         Time | None,
         typer.Option(
             "--when",
+            "--month",
             metavar="TIME",
             parser=_time,
             help="sizes and fits at one time: driest, wettest, or a month",
