@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from boardwright.core.findings import Finding
 
-IN_USE = ("strength.", "stability.", "weight.", "year.", "making.", "shop.", "passage.")
+IN_USE = ("strength.", "stability.", "weight.", "year.", "making.", "shop.", "passage.", "tolerance.")
 """Groups of findings about what a piece carries, how it stands, moves and is made: they have tests of their own."""
 
 
