@@ -258,7 +258,7 @@ def _of_motion(piece: Piece, motion: Motion, groups: list[str]) -> Iterator[_Tie
     for i, two, under, away in feet:
         for a in AXES:
             rests = abs(a[2]) > 0.9 and away < lowest + ON
-            runs = abs(dot(a, motion.direction)) > 0.9 or rests
+            runs = rests or (abs(a[2]) < 0.9 and abs(dot(a, motion.direction)) > 0.9)
             yield _Tie(i, two, under, a, RESTS if runs else FLOATS if abs(a[2]) < 0.9 else STANDS)
 
 

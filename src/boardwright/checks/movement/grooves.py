@@ -17,8 +17,9 @@ from boardwright.solids.taken import taken
 
 HELD = 3.0
 """Least of a panel that stays in its groove in the driest time [mm]: 1/8 in, common practice."""
-TIGHT, PRESSES = 0.01, 0.25
-"""An edge nearer to the bottom than this lies on it by plan; it may press on it so far [mm]: common practice."""
+TIGHT, PRESSES = 0.01, 0.4
+"""An edge nearer to the bottom than this lies on it by plan; it may press on it so far [mm]: 1/64 in, common
+practice."""
 BUTTON = "button"
 """A wooden button that holds a top to its apron: its tongue lies along its grain."""
 COVERS = 0.6

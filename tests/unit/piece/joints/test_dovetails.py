@@ -308,13 +308,6 @@ def test_a_cutter_of_which_an_odd_number_fills_the_width_comes_first() -> None:
         assert f"fingers {Printer('in', 25.4 / 32).size(pitch * 25.4)} wide" in piece.joints[0].summary
 
 
-def test_one_end_takes_one_such_joint() -> None:
-    side = Laid("side", "cherry", (0, 0, 0), (20, 2, T), (0, 1))
-    rear = replace(side, name="rear", low=(0, 4, 0), high=(20, 6, T))
-    both = [*joint("kind: finger"), "first: rear, second: front, kind: finger"]
-    assert codes([side, rear, corner()[1]], both).count("joint.cannot-be-there") == 1
-
-
 def test_ends_between_two_steps_are_shortened_along_their_own_flanks() -> None:
     """Sheets of 17.7 on 0.5 mm: 250 + 2 x 17.7 comes down to 285; the tails stay where the pins are."""
     for keys in [*CORNERS, "kind: sliding_dovetail"]:
