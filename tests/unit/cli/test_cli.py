@@ -238,3 +238,21 @@ def test_what_a_little_would_save_is_shown_or_the_range_refused(tmp_path: Path) 
     refused = run("save", file, "--between", "sizes.wide=36..39")
     assert refused.exit_code == 2
     assert "such as sizes.long" in " ".join(refused.output.split())
+
+
+@pytest.mark.parametrize(
+    ("what", "row"),
+    [
+        ("woods", r"^walnut_black +Walnut, black +Juglans nigra$"),
+        ("sheets", r"^birch_plywood .*0\.472"),
+        ("glues", r"^pva_yellow "),
+        ("finishes", r"^oil "),
+        ("regions", r"^interior_most .* 6 to 10 %$"),
+        ("cities", r"^Chicago, IL +US$"),
+    ],
+)
+def test_the_words_of_the_tables_are_listed(what: str, row: str) -> None:
+    """12 mm of a sheet is 0.472 in; the other words are the rows of the tables."""
+    result = run("words", what)
+    assert result.exit_code == 0
+    assert re.search(row, result.stdout, re.MULTILINE)

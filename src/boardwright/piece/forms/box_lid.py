@@ -6,7 +6,7 @@ from boardwright.core.poses import Box
 from boardwright.design.schema import BoxLid
 from boardwright.piece.forms.box_panel import Wall
 from boardwright.piece.forms.hinge_line import HingeLine
-from boardwright.piece.forms.hinges import hang, pin_out
+from boardwright.piece.forms.hinges import hang, lid_hinges, pin_out
 from boardwright.piece.joints.faces import plane, unit
 from boardwright.piece.records import Hardware, Motion
 from boardwright.piece.setout import SetOut
@@ -28,24 +28,7 @@ def set_lid(out: SetOut, keys: BoxLid, walls: list[Wall], upper: list[Wall]) -> 
     if keys.hinges is None:
         _lay(out, walls, upper)
         return
-    kind = out.sizer.choose(
-        f"{PATH}.hinges.kind",
-        keys.hinges.kind,
-        "butt",
-        "butt hinges, let into lid and box",
-        f"{PATH}.hinges.kind",
-    )
-    if kind == "cup":
-        out.find(
-            "door.hinge-no-room",
-            "cup hinges cannot hold a lid",
-            f"{PATH}.hinges",
-            found="cup",
-            expected="`butt` or `continuous`",
-            source="common practice",
-            remedy="use `butt`",
-        )
-        kind = "butt"
+    kind = lid_hinges(out, keys.hinges.kind, f"{PATH}.hinges", "butt hinges, let into lid and box")
     _, right, rear, left = (w.draft for w in walls)
     low, high = left.high[0], right.low[0]
     line = HingeLine(

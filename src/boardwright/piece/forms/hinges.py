@@ -314,3 +314,27 @@ def _name(out: SetOut, kind: str, length: float, leaf: float, screw: Screw, long
         both = 2 * _per_leaf(out, kind, length)
         return f"continuous hinge {p.size(length)} × {out.about(2 * leaf)} open, {both} screws {screws}"
     return f"butt hinge {p.size(length)} × {out.about(2 * leaf)} open, with screws {screws}"
+
+
+def lid_hinges(out: SetOut, given: str | None, path: str, rule: str) -> str:
+    """Which hinges a lid hangs on: `butt` or `continuous`; a finding for cup hinges.
+
+    Args:
+        out: the bench.
+        given: the kind that the file asks for.
+        path: of the hinges in the file.
+        rule: why butt hinges are the usual ones, in words.
+    """
+    kind = out.sizer.choose(f"{path}.kind", given, "butt", rule, f"{path}.kind")
+    if kind != "cup":
+        return kind
+    out.find(
+        "door.hinge-no-room",
+        "cup hinges cannot hold a lid",
+        path,
+        found="cup",
+        expected="`butt` or `continuous`",
+        source="common practice",
+        remedy="use `butt`",
+    )
+    return "butt"

@@ -10,7 +10,7 @@ from boardwright.piece.forms.back_boards import BOARDED
 from boardwright.piece.forms.frame import Names, frame
 from boardwright.piece.forms.frame_lay import LID, Span
 from boardwright.piece.forms.hinge_line import HingeLine, ends_alike
-from boardwright.piece.forms.hinges import hang, pin_out
+from boardwright.piece.forms.hinges import hang, lid_hinges, pin_out
 from boardwright.piece.forms.slab import battens, end_boards, slab
 from boardwright.piece.joints.make import make_joint
 from boardwright.piece.records import Hardware, Motion, Stock
@@ -169,24 +169,12 @@ def lid(
         right.low[0] - left.high[0],
         ends_alike([d for d in out.drafts.values() if d.group == "lid.1"], hung, ((1, True), (2, False))),
     )
-    kind = out.sizer.choose(
-        f"{PATH}.hinges.kind",
+    kind = lid_hinges(
+        out,
         keys.hinges.kind if keys and keys.hinges else None,
-        "butt",
+        f"{PATH}.hinges",
         "butt hinges, let into lid and rail",
-        f"{PATH}.hinges.kind",
     )
-    if kind == "cup":
-        out.find(
-            "door.hinge-no-room",
-            "cup hinges cannot hold a lid",
-            f"{PATH}.hinges",
-            found="cup",
-            expected="`butt` or `continuous`",
-            source="common practice",
-            remedy="use `butt`",
-        )
-        kind = "butt"
     if not hang(out, "lid.1", kind, keys.hinges if keys else None, f"{PATH}.hinges", line, "lid.1"):
         return
     turn = out.tables.figure("lid_turn")
