@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from math import pi
 
 from boardwright.checks.amounts import mass_text
@@ -14,7 +15,7 @@ from boardwright.checks.joint_capacity import DOWEL_WOOD
 from boardwright.checks.loads import GRAVITY, source
 from boardwright.checks.margins import CAUTION, Margin, Site
 from boardwright.checks.remedies import Trial, listed
-from boardwright.checks.screws_hold import MOST_SCREWS, level_only, other
+from boardwright.checks.screws_hold import MOST_SCREWS, hung_ends, hung_margin, other
 from boardwright.checks.shelf_sag import lighter
 from boardwright.checks.stiffness import SHARE_SOURCE, SHEAR_SHARE
 from boardwright.core.findings import Finding, Severity
@@ -32,31 +33,10 @@ def allowed(c: Context, dowel: Fastener) -> float:
 
 
 def measure(c: Context, site: Site) -> Iterator[Margin]:
-    """Each end of a panel that hangs on dowels alone; alike ends once."""
-    dowels = {f.id: f for f in c.piece.fasteners if f.kind == "dowel"}
-    seen: set[tuple[str, float, float]] = set()
-    for panel, load in site.loaded:
-        if len(panel.spans) > 1:
-            continue
-        for joint in panel.joints:
-            hold = level_only(panel, joint, dowels)
-            value = load.greatest * panel.part.box.size(0) * panel.part.box.size(1) / 2
-            limit = sum(allowed(c, f) for f in hold)
-            key = (panel.part.letter, round(value, 3), round(limit, 3))
-            if limit <= 0 or key in seen:
-                continue
-            seen.add(key)
-            yield Margin(
-                "strength.dowels",
-                (panel.part.id, other(joint, panel.part)),
-                f"load on {len(hold)} dowels",
-                value,
-                limit,
-                "N",
-                tell=lambda p=panel, ld=load, j=joint, h=hold, v=value, m=limit: _finding(  # type: ignore[misc]
-                    c, p, ld, j, h, v, m
-                ),
-            )
+    """Each end of a panel that hangs on dowels alone."""
+    for e in hung_ends(c, site, "dowel", allowed):
+        tell = partial(_finding, c, e.panel, e.load, e.joint, e.hold, e.value, e.limit)
+        yield hung_margin("strength.dowels", "dowels", e, tell)
 
 
 def _finding(

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import partial
 
 from boardwright.checks.amounts import mass_text
 from boardwright.checks.burdens import Burden
@@ -31,34 +33,60 @@ SOURCE = (
 )
 
 
-def measure(c: Context, site: Site) -> Iterator[Margin]:
-    """Each end of a panel that hangs on screws alone, in solid wood; alike ends once."""
-    screws = {f.id: f for f in c.piece.fasteners if f.kind == "screw"}
+@dataclass(frozen=True, slots=True)
+class HungEnd:
+    """An end of a panel that hangs on level fasteners alone.
+
+    Attributes:
+        panel, load: what hangs and what it carries. joint: at this end. hold: its fasteners.
+        value: load on them [N]. limit: what they are allowed [N].
+    """
+
+    panel: Panel
+    load: Burden
+    joint: Joint
+    hold: list[Fastener]
+    value: float
+    limit: float
+
+
+def hung_ends(
+    c: Context, site: Site, kind: str, allowed: Callable[[Context, Fastener], float]
+) -> Iterator[HungEnd]:
+    """Each end of a panel that hangs on fasteners of a kind alone; alike ends once.
+
+    Args:
+        c: the piece.
+        site: its loads.
+        kind: of the fasteners.
+        allowed: what one of them may carry [N].
+    """
+    fasteners = {f.id: f for f in c.piece.fasteners if f.kind == kind}
     seen: set[tuple[str, float, float]] = set()
     for panel, load in site.loaded:
         if len(panel.spans) > 1:
             continue
         for joint in panel.joints:
-            hold = level_only(panel, joint, screws)
-            if not hold:
-                continue
+            hold = level_only(panel, joint, fasteners)
             value = load.greatest * panel.part.box.size(0) * panel.part.box.size(1) / 2
             limit = sum(allowed(c, f) for f in hold)
             key = (panel.part.letter, round(value, 3), round(limit, 3))
-            if limit <= 0 or key in seen:
-                continue
-            seen.add(key)
-            yield Margin(
-                "strength.screws",
-                (panel.part.id, other(joint, panel.part)),
-                f"load on {len(hold)} screws",
-                value,
-                limit,
-                "N",
-                tell=lambda p=panel, ld=load, j=joint, h=hold, v=value, m=limit: _finding(
-                    c, p, ld, j, h, v, m
-                ),  # type: ignore[misc]
-            )
+            if limit > 0 and key not in seen:
+                seen.add(key)
+                yield HungEnd(panel, load, joint, hold, value, limit)
+
+
+def hung_margin(code: str, name: str, end: HungEnd, tell: Callable[[], Finding]) -> Margin:
+    """How near such an end is to what its fasteners are allowed."""
+    parts = (end.panel.part.id, other(end.joint, end.panel.part))
+    return Margin(code, parts, f"load on {len(end.hold)} {name}", end.value, end.limit, "N", tell=tell)
+
+
+def measure(c: Context, site: Site) -> Iterator[Margin]:
+    """Each end of a panel that hangs on screws alone, in solid wood."""
+    for e in hung_ends(c, site, "screw", allowed):
+        tell = partial(_finding, c, e.panel, e.load, e.joint, e.hold, e.value, e.limit)
+        yield hung_margin("strength.screws", "screws", e, tell)
 
 
 def other(joint: Joint, part: Part) -> str:
