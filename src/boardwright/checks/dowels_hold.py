@@ -15,7 +15,7 @@ from boardwright.checks.joint_capacity import DOWEL_WOOD
 from boardwright.checks.loads import GRAVITY, source
 from boardwright.checks.margins import CAUTION, Margin, Site
 from boardwright.checks.remedies import Trial, listed
-from boardwright.checks.screws_hold import MOST_SCREWS, hung_ends, hung_margin, other
+from boardwright.checks.screws_hold import MOST_SCREWS, hung_ends, other
 from boardwright.checks.shelf_sag import lighter
 from boardwright.checks.stiffness import SHARE_SOURCE, SHEAR_SHARE
 from boardwright.core.findings import Finding, Severity
@@ -36,7 +36,9 @@ def measure(c: Context, site: Site) -> Iterator[Margin]:
     """Each end of a panel that hangs on dowels alone."""
     for e in hung_ends(c, site, "dowel", allowed):
         tell = partial(_finding, c, e.panel, e.load, e.joint, e.hold, e.value, e.limit)
-        yield hung_margin("strength.dowels", "dowels", e, tell)
+        yield Margin(
+            "strength.dowels", e.parts, f"load on {len(e.hold)} dowels", e.value, e.limit, "N", tell=tell
+        )
 
 
 def _finding(

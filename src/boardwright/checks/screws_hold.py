@@ -49,6 +49,11 @@ class HungEnd:
     value: float
     limit: float
 
+    @property
+    def parts(self) -> tuple[str, str]:
+        """The panel, and what it hangs on."""
+        return self.panel.part.id, other(self.joint, self.panel.part)
+
 
 def hung_ends(
     c: Context, site: Site, kind: str, allowed: Callable[[Context, Fastener], float]
@@ -76,17 +81,13 @@ def hung_ends(
                 yield HungEnd(panel, load, joint, hold, value, limit)
 
 
-def hung_margin(code: str, name: str, end: HungEnd, tell: Callable[[], Finding]) -> Margin:
-    """How near such an end is to what its fasteners are allowed."""
-    parts = (end.panel.part.id, other(end.joint, end.panel.part))
-    return Margin(code, parts, f"load on {len(end.hold)} {name}", end.value, end.limit, "N", tell=tell)
-
-
 def measure(c: Context, site: Site) -> Iterator[Margin]:
     """Each end of a panel that hangs on screws alone, in solid wood."""
     for e in hung_ends(c, site, "screw", allowed):
         tell = partial(_finding, c, e.panel, e.load, e.joint, e.hold, e.value, e.limit)
-        yield hung_margin("strength.screws", "screws", e, tell)
+        yield Margin(
+            "strength.screws", e.parts, f"load on {len(e.hold)} screws", e.value, e.limit, "N", tell=tell
+        )
 
 
 def other(joint: Joint, part: Part) -> str:
